@@ -1,0 +1,131 @@
+package sealspan.avro;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.Map;
+import org.apache.avro.AvroRuntimeException;
+import org.apache.avro.Schema;
+import org.apache.avro.SchemaNormalization;
+import org.apache.avro.io.BinaryEncoder;
+import org.apache.avro.io.Decoder;
+import org.apache.avro.io.DecoderFactory;
+import org.apache.avro.io.EncoderFactory;
+
+/**
+ * Avro single-object encoding (Avro 1.12 specification) of a family of records: two marker bytes C3
+ * 01, the little-endian CRC-64-AVRO fingerprint of the writer's schema, then the body.
+ */
+public final class SingleObjectCodec {
+  private static final int HEADER = 10;
+
+  private record Known(RecordShape shape, Schema writer, long fingerprint, boolean current) {}
+
+  private final Map<Class<?>, Known> byClass = new HashMap<>();
+  private final Map<Long, Known> byFingerprint = new HashMap<>();
+
+  /**
+   * A codec of some record classes.
+   *
+   * @param types the classes, each in its present form
+   * @param past schemas that wrote bytes which must still be read; matched to a class by name
+   */
+  public SingleObjectCodec(Collection<? extends Class<?>> types, Collection<Schema> past) {
+    Map<String, RecordShape> byName = new HashMap<>();
+    for (Class<?> type : types) {
+      RecordShape shape = RecordShape.of(type);
+      byName.put(shape.schema().getFullName(), shape);
+      Known known = know(shape, shape.schema(), true);
+      byClass.put(type, known);
+    }
+    for (Schema writer : past) {
+      RecordShape shape = byName.get(writer.getFullName());
+      if (shape == null) {
+        throw new IllegalArgumentException(
+            "No record reads the past schema " + writer.getFullName());
+      }
+      if (!byFingerprint.containsKey(SchemaNormalization.parsingFingerprint64(writer))) {
+        know(shape, writer, false);
+      }
+    }
+  }
+
+  private Known know(RecordShape shape, Schema writer, boolean current) {
+    long fingerprint = SchemaNormalization.parsingFingerprint64(writer);
+    Known known = new Known(shape, writer, fingerprint, current);
+    byFingerprint.put(fingerprint, known);
+    return known;
+  }
+
+  /** The schema that a class is written with. */
+  public Schema schemaOf(Class<?> type) {
+    return byClass.get(type).writer();
+  }
+
+  /** The bytes of a record. */
+  public byte[] encode(Object record) {
+    Known known = byClass.get(record.getClass());
+    if (known == null) {
+      throw new IllegalArgumentException("Not of this codec: " + record.getClass().getName());
+    }
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream(256);
+    bytes.writeBytes(
+        ByteBuffer.allocate(HEADER)
+            .order(ByteOrder.LITTLE_ENDIAN)
+            .put((byte) 0xC3)
+            .put((byte) 0x01)
+            .putLong(known.fingerprint())
+            .array());
+    try {
+      BinaryEncoder out = EncoderFactory.get().directBinaryEncoder(bytes, null);
+      known.shape().write(record, out);
+      out.flush();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return bytes.toByteArray();
+  }
+
+  /**
+   * Reads a record back; throws {@link DamagedBytes} where the bytes are not one of this family.
+   */
+  public Object decode(byte[] bytes) {
+    if (bytes.length < HEADER || bytes[0] != (byte) 0xC3 || bytes[1] != 0x01) {
+      throw new DamagedBytes(
+          "The bytes do not begin with the marker of an Avro single object.", null);
+    }
+    long fingerprint = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).getLong(2);
+    Known known = byFingerprint.get(fingerprint);
+    if (known == null) {
+      throw new DamagedBytes(
+          "The bytes name a schema that this version does not know: "
+              + Long.toHexString(fingerprint)
+              + ". A newer version of the program may have written them.",
+          null);
+    }
+    try {
+      Decoder in = DecoderFactory.get().binaryDecoder(bytes, HEADER, bytes.length - HEADER, null);
+      if (!known.current()) {
+        in = DecoderFactory.get().resolvingDecoder(known.writer(), known.shape().schema(), in);
+      }
+      return known.shape().read(in);
+    } catch (IOException
+        | AvroRuntimeException
+        | IllegalArgumentException
+        | IndexOutOfBoundsException e) {
+      throw new DamagedBytes(
+          "The bytes are damaged: they are no " + known.writer().getName() + ".", e);
+    }
+  }
+
+  /** Bytes that are not what they should be. */
+  public static final class DamagedBytes extends RuntimeException {
+    DamagedBytes(String message, Throwable cause) {
+      super(message, cause);
+    }
+  }
+}

@@ -1,0 +1,19 @@
+package sealspan.event;
+
+/** Why a mechanism came about. */
+public enum Cause {
+  CONSTRUCTION_DEBRIS,
+  GRIT_IN_SUPPLY,
+  MAIN_BREAK,
+  FLUSHING,
+  FILINGS_SOLDER_OR_PIPE_DOPE,
+  WATER_CHEMISTRY,
+  AGE_OR_WEAR,
+  WATER_HAMMER,
+  HOT_WATER,
+  FREEZE,
+  ASSEMBLY_ERROR,
+  VANDALISM,
+  OTHER,
+  UNKNOWN
+}
