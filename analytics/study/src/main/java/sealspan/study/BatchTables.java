@@ -1,0 +1,106 @@
+package sealspan.study;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import sealspan.assembly.AcceptanceCriteria;
+import sealspan.assembly.References;
+import sealspan.event.LoggedEvent;
+import sealspan.event.Subject;
+import sealspan.table.AssemblyRows;
+import sealspan.table.Bundle;
+import sealspan.table.FitRows;
+import sealspan.table.RatePriorRow;
+
+/**
+ * All tables from a set of events at once, without a stream: what an answer as of an earlier date
+ * is made from, and what the stream is held equal to, byte for byte.
+ */
+public final class BatchTables {
+  private BatchTables() {}
+
+  /**
+   * Every bundle that the events give, ordered by key.
+   *
+   * @param events the events, in any order and with any repetition
+   * @param fitted the events that the last fit was made from; a subset of {@code events}
+   * @param criteria the limits in force
+   * @param cut the cut of the last fit; null for no fit
+   */
+  public static List<Bundle> of(
+      Collection<LoggedEvent> events,
+      Collection<LoggedEvent> fitted,
+      AcceptanceCriteria criteria,
+      FitCut cut) {
+    Map<String, Bundle> bundles = new TreeMap<>();
+    Map<String, RatePriorRow> priors = new TreeMap<>();
+    if (cut != null) {
+      for (FitRows fit : fits(fitted, criteria, cut)) {
+        bundles.put(fit.key(), fit);
+        if (fit.ratePrior() != null) {
+          priors.put(fit.stratum(), fit.ratePrior());
+        }
+      }
+    }
+    Map<Subject, List<LoggedEvent>> bySubject = bySubject(events);
+    bySubject.forEach(
+        (subject, own) -> {
+          if (subject.kind() == Subject.Kind.ASSEMBLY) {
+            AssemblyRows rows =
+                AssemblyTables.of(subject.id(), history(own, bySubject), criteria, priors, 0);
+            bundles.put(rows.key(), rows);
+          } else if (subject.kind() == Subject.Kind.ZONE) {
+            Bundle rows = ZoneTables.of(subject.id(), own, 0);
+            bundles.put(rows.key(), rows);
+          }
+        });
+    return List.copyOf(bundles.values());
+  }
+
+  private static List<FitRows> fits(
+      Collection<LoggedEvent> events, AcceptanceCriteria criteria, FitCut cut) {
+    Map<Subject, List<LoggedEvent>> bySubject = bySubject(events);
+    Map<String, List<AssemblyRows>> members = new TreeMap<>();
+    bySubject.forEach(
+        (subject, own) -> {
+          if (subject.kind() == Subject.Kind.ASSEMBLY) {
+            AssemblyRows rows =
+                AssemblyTables.of(subject.id(), history(own, bySubject), criteria, Map.of(), 0);
+            for (String stratum : Fits.strataOf(rows)) {
+              members.computeIfAbsent(stratum, s -> new ArrayList<>()).add(rows);
+            }
+          }
+        });
+    List<FitRows> fits = new ArrayList<>();
+    members.forEach((stratum, rows) -> fits.add(Fits.of(stratum, rows, cut)));
+    return fits;
+  }
+
+  private static List<LoggedEvent> history(
+      List<LoggedEvent> own, Map<Subject, List<LoggedEvent>> bySubject) {
+    Set<String> keys = new TreeSet<>();
+    for (LoggedEvent event : own) {
+      for (Subject subject : References.of(event.event())) {
+        keys.add(subject.key());
+      }
+    }
+    List<LoggedEvent> history = new ArrayList<>(own);
+    for (String key : keys) {
+      history.addAll(bySubject.getOrDefault(Subject.ofKey(key), List.of()));
+    }
+    return history;
+  }
+
+  private static Map<Subject, List<LoggedEvent>> bySubject(Collection<LoggedEvent> events) {
+    Map<Subject, List<LoggedEvent>> bySubject = new HashMap<>();
+    for (LoggedEvent event : events) {
+      bySubject.computeIfAbsent(event.event().subject(), s -> new ArrayList<>()).add(event);
+    }
+    return bySubject;
+  }
+}

@@ -1,0 +1,51 @@
+package sealspan.avro;
+
+import java.util.List;
+import org.apache.avro.Schema;
+import sealspan.table.AssemblyRows;
+import sealspan.table.Bundle;
+import sealspan.table.FitRows;
+import sealspan.table.LedgerEntry;
+import sealspan.table.QuarantinedRow;
+import sealspan.table.ZoneRows;
+
+/** Result rows to and from bytes. Results are disposable, so no past schemas are kept for them. */
+public final class TableCodec {
+  /** What travels on result, quarantine and ledger topics. */
+  public static final List<Class<? extends Record>> TYPES =
+      List.of(
+          AssemblyRows.class,
+          ZoneRows.class,
+          FitRows.class,
+          QuarantinedRow.class,
+          LedgerEntry.class);
+
+  private static final SingleObjectCodec CODEC = new SingleObjectCodec(TYPES, List.of());
+
+  private TableCodec() {}
+
+  /** The bytes of a bundle, in Avro single-object encoding. */
+  public static byte[] encode(Bundle bundle) {
+    return CODEC.encode(bundle);
+  }
+
+  /** The bytes of a quarantined row. */
+  public static byte[] encode(QuarantinedRow row) {
+    return CODEC.encode(row);
+  }
+
+  /** The bytes of a ledger entry. */
+  public static byte[] encode(LedgerEntry entry) {
+    return CODEC.encode(entry);
+  }
+
+  /** Reads what one of the encoders wrote. */
+  public static <T> T decode(byte[] bytes, Class<T> type) {
+    return type.cast(CODEC.decode(bytes));
+  }
+
+  /** The schema of a table's row or of a bundle. */
+  public static Schema schemaOf(Class<? extends Record> type) {
+    return RecordShape.of(type).schema();
+  }
+}

@@ -1,0 +1,21 @@
+package sealspan.table;
+
+import java.util.List;
+import sealspan.event.Means;
+
+/** What a fit at a cut found for one stratum. */
+public record FitRows(
+    @Means("stratum, such as all, or type=RP") String stratum,
+    @Means("grows with every cut that is fitted") long revision,
+    @Means("the fit") FitRow fit,
+    @Means("prior of failure rates; absent where not fitted for this stratum")
+        RatePriorRow ratePrior,
+    @Means("figures of seal life and of replacements") List<SealLifeRow> sealLife,
+    @Means("curves") List<CurveRow> curves)
+    implements Bundle {
+
+  @Override
+  public String key() {
+    return "fit/" + stratum;
+  }
+}
