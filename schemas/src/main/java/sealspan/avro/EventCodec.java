@@ -1,25 +1,17 @@
 package sealspan.avro;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import org.apache.avro.Schema;
 import sealspan.event.AssemblyEvent;
 
 /** Events to and from bytes, and the digest by which two contents are told apart. */
 public final class EventCodec {
-  private static final String PAST = "/avro/event/past/";
-
   private static final SingleObjectCodec CODEC =
-      new SingleObjectCodec(Arrays.asList(AssemblyEvent.class.getPermittedSubclasses()), past());
+      new SingleObjectCodec(
+          Arrays.asList(AssemblyEvent.class.getPermittedSubclasses()), PastSchemas.of("event"));
 
   private EventCodec() {}
 
@@ -51,31 +43,5 @@ public final class EventCodec {
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("Every Java platform has SHA-256.", e);
     }
-  }
-
-  /** The schemas of earlier versions, named in the file {@code index} of their folder. */
-  static List<Schema> past() {
-    List<Schema> schemas = new ArrayList<>();
-    try (BufferedReader index =
-        new BufferedReader(new InputStreamReader(resource("index"), StandardCharsets.UTF_8))) {
-      for (String name = index.readLine(); name != null; name = index.readLine()) {
-        if (!name.isBlank()) {
-          try (InputStream file = resource(name.trim())) {
-            schemas.add(new Schema.Parser().parse(file));
-          }
-        }
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return schemas;
-  }
-
-  private static InputStream resource(String name) throws IOException {
-    InputStream in = EventCodec.class.getResourceAsStream(PAST + name);
-    if (in == null) {
-      throw new IOException("The program's own file " + PAST + name + " is missing.");
-    }
-    return in;
   }
 }

@@ -9,7 +9,10 @@ import sealspan.table.LedgerEntry;
 import sealspan.table.QuarantinedRow;
 import sealspan.table.ZoneRows;
 
-/** Result rows to and from bytes. Results are disposable, so no past schemas are kept for them. */
+/**
+ * Result rows, quarantined rows and ledger entries to and from bytes. Results are disposable; the
+ * quarantine and the ledger are kept for ever, so the past schemas of those two are kept too.
+ */
 public final class TableCodec {
   /** What travels on result, quarantine and ledger topics. */
   public static final List<Class<? extends Record>> TYPES =
@@ -20,7 +23,8 @@ public final class TableCodec {
           QuarantinedRow.class,
           LedgerEntry.class);
 
-  private static final SingleObjectCodec CODEC = new SingleObjectCodec(TYPES, List.of());
+  private static final SingleObjectCodec CODEC =
+      new SingleObjectCodec(TYPES, PastSchemas.of("table"));
 
   private TableCodec() {}
 
