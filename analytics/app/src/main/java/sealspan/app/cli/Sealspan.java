@@ -1,0 +1,65 @@
+package sealspan.app.cli;
+
+import java.io.PrintWriter;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.HelpCommand;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The program as people type it. */
+@Command(
+    name = "sealspan",
+    version = "sealspan 0.1.0",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Keeps the record of every field test and repair of backflow-prevention assemblies, and works"
+          + " out from it what fails, how long seals last, where fouling clusters and when to come"
+          + " back."
+    },
+    synopsisSubcommandLabel = "COMMAND",
+    footerHeading = "%n",
+    footer = {
+      "Exit codes: 0 done, 1 failed, 2 typed wrong, 3 done in part (rows were rejected; of status:"
+          + " no engine runs).",
+      Cautions.DEFERENCE
+    },
+    subcommands = {
+      StartCommand.class,
+      StopCommand.class,
+      EngineCommandLine.class,
+      WarmUpCommand.class,
+      HelpCommand.class
+    })
+public final class Sealspan implements Runnable {
+  @Spec private CommandSpec spec;
+
+  /** Runs one command line and returns its exit code; prints results and complaints. */
+  public static int run(String... args) {
+    return commandLine().execute(args);
+  }
+
+  static CommandLine commandLine() {
+    CommandLine line = new CommandLine(new Sealspan());
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setUsageHelpAutoWidth(true);
+    line.setExecutionExceptionHandler(Complaints::say);
+    line.setParameterExceptionHandler(Sealspan::sayHowToType);
+    return line;
+  }
+
+  @Override
+  public void run() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  private static int sayHowToType(ParameterException e, String[] args) {
+    PrintWriter err = e.getCommandLine().getErr();
+    err.println(e.getMessage());
+    CommandLine.UnmatchedArgumentException.printSuggestions(e, err);
+    err.println(
+        "How to type it: " + e.getCommandLine().getCommandSpec().qualifiedName() + " --help");
+    return ExitCode.USAGE;
+  }
+}

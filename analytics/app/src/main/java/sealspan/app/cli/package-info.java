@@ -1,0 +1,2 @@
+/** The commands that people type. */
+package sealspan.app.cli;

@@ -1,0 +1,54 @@
+package sealspan.app.engine;
+
+import java.nio.file.Path;
+
+/**
+ * The one folder that holds everything of one record: the log, the answers, and what runs.
+ *
+ * @param root the folder; absolute
+ */
+public record DataFolder(Path root) {
+  public DataFolder {
+    root = root.toAbsolutePath().normalize();
+  }
+
+  /** The folder used where none is named: {@code .sealspan} in the user's home. */
+  public static DataFolder usual() {
+    return new DataFolder(Path.of(System.getProperty("user.home"), ".sealspan"));
+  }
+
+  /** A folder apart for the demonstration, so that it never mixes with a real record. */
+  public static DataFolder ofDemo() {
+    return new DataFolder(Path.of(System.getProperty("user.home"), ".sealspan-demo"));
+  }
+
+  /** What the engine writes down about itself, and the letters it is sent. */
+  public Path engine() {
+    return root.resolve("engine");
+  }
+
+  /** Program logs; not the log of events. */
+  public Path logs() {
+    return root.resolve("logs");
+  }
+
+  /** The published answers: the current snapshot and its segments. */
+  public Path answers() {
+    return root.resolve("answers");
+  }
+
+  /** Checkpoints of the continuous job, one folder per generation; disposable. */
+  public Path checkpoints(int generation) {
+    return root.resolve("checkpoints").resolve("generation-" + generation);
+  }
+
+  /** The limits that the user put in force; the shipped ones hold where it is missing. */
+  public Path criteria() {
+    return root.resolve("criteria.csv");
+  }
+
+  /** Address and settings of the user's own Kafka; a local broker is run where it is missing. */
+  public Path kafkaSettings() {
+    return root.resolve("kafka.properties");
+  }
+}

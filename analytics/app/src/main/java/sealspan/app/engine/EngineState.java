@@ -1,0 +1,103 @@
+package sealspan.app.engine;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.Writer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.Properties;
+
+/**
+ * What an engine writes down about itself, so that commands find it and a person can see how it
+ * fares.
+ *
+ * @param pid process number
+ * @param startTime when the process started, by the operating system
+ * @param phase where it is in its life
+ * @param kafka address of the log, {@code HOST:PORT}; empty until known
+ * @param codeStamp which build it runs
+ * @param generation number of the set of results that it keeps up
+ * @param lastFit when the last fit came in; null before the first
+ * @param lastError the last thing that went wrong, in words; empty for nothing
+ */
+public record EngineState(
+    long pid,
+    Instant startTime,
+    Phase phase,
+    String kafka,
+    String codeStamp,
+    int generation,
+    Instant lastFit,
+    String lastError) {
+  private static final Duration START_TIME_TOLERANCE = Duration.ofSeconds(2);
+
+  /** Where an engine is in its life. */
+  public enum Phase {
+    STARTING,
+    RUNNING,
+    STOPPING,
+    /** It ended because of {@link EngineState#lastError()}. */
+    FAILED
+  }
+
+  /** What the folder's last engine wrote; empty when none did, or it was cut short. */
+  public static Optional<EngineState> read(DataFolder folder) {
+    Properties p = new Properties();
+    try (Reader in = Files.newBufferedReader(file(folder))) {
+      p.load(in);
+      String lastFit = p.getProperty("lastFit", "");
+      return Optional.of(
+          new EngineState(
+              Long.parseLong(p.getProperty("pid", "")),
+              Instant.parse(p.getProperty("startTime", "")),
+              Phase.valueOf(p.getProperty("phase", "")),
+              p.getProperty("kafka", ""),
+              p.getProperty("codeStamp", ""),
+              Integer.parseInt(p.getProperty("generation", "0")),
+              lastFit.isEmpty() ? null : Instant.parse(lastFit),
+              p.getProperty("lastError", "")));
+    } catch (IOException | IllegalArgumentException | DateTimeException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** The engine's process if it still runs: the same process number and the same start time. */
+  public Optional<ProcessHandle> process() {
+    return ProcessHandle.of(pid)
+        .filter(ProcessHandle::isAlive)
+        .filter(
+            p ->
+                p.info()
+                    .startInstant()
+                    .map(t -> Duration.between(t, startTime).abs())
+                    .map(d -> d.compareTo(START_TIME_TOLERANCE) <= 0)
+                    .orElse(false));
+  }
+
+  void write(DataFolder folder) throws IOException {
+    Properties p = new Properties();
+    p.setProperty("pid", Long.toString(pid));
+    p.setProperty("startTime", startTime.toString());
+    p.setProperty("phase", phase.name());
+    p.setProperty("kafka", kafka);
+    p.setProperty("codeStamp", codeStamp);
+    p.setProperty("generation", Integer.toString(generation));
+    p.setProperty("lastFit", lastFit == null ? "" : lastFit.toString());
+    p.setProperty("lastError", lastError);
+    Path draft = file(folder).resolveSibling("state.new");
+    try (Writer out = Files.newBufferedWriter(draft)) {
+      p.store(out, "The engine of this data folder. Written by the program; do not edit.");
+    }
+    Files.move(
+        draft, file(folder), StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+  }
+
+  private static Path file(DataFolder folder) {
+    return folder.engine().resolve("state");
+  }
+}
