@@ -34,6 +34,7 @@ class LauncherTest {
           "find",
           "grep",
           "head",
+          "ls",
           "mkdir",
           "mv",
           "readlink",
@@ -43,7 +44,8 @@ class LauncherTest {
           "sleep",
           "tail",
           "tee",
-          "touch");
+          "touch",
+          "uname");
 
   @TempDir Path top;
   private Path bin;

@@ -1,0 +1,58 @@
+package sealspan.app.engine;
+
+import java.time.Duration;
+import java.time.Instant;
+
+/**
+ * Decides when it is time for a new fit: when new events have come and then none for a while, or
+ * when they never cease, after a longest wait; and never so often that fitting is all there is.
+ * Immutable.
+ *
+ * @param seen the end of the log when it was last looked at; empty before
+ * @param grewAt when the end was last seen to have moved
+ * @param fitted the end at which the last fit was made; empty for none
+ * @param waitingSince when the oldest event without a fit was first seen; null for none
+ * @param restUntil before this no fit is due
+ */
+record FitClock(
+    String seen, Instant grewAt, String fitted, Instant waitingSince, Instant restUntil) {
+  /** How long no event may have come. */
+  static final Duration SETTLED = Duration.ofSeconds(1);
+
+  /** How long events wait at most for a fit, where they never cease. */
+  static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
+
+  private static final int REST_PER_WORK = 4;
+
+  /**
+   * A clock of an engine that starts.
+   *
+   * @param fitted the end at which the last fit was made; empty for none
+   */
+  static FitClock starting(String fitted) {
+    return new FitClock("", Instant.MIN, fitted, null, Instant.MIN);
+  }
+
+  /** After a look at the log. */
+  FitClock looked(Instant now, String end) {
+    if (end.equals(seen)) {
+      return this;
+    }
+    Instant waiting = end.equals(fitted) ? null : waitingSince == null ? now : waitingSince;
+    return new FitClock(end, now, fitted, waiting, restUntil);
+  }
+
+  /** Whether a fit should begin. */
+  boolean isDue(Instant now) {
+    if (waitingSince == null || now.isBefore(restUntil)) {
+      return false;
+    }
+    return !now.isBefore(grewAt.plus(SETTLED)) || !now.isBefore(waitingSince.plus(LONGEST_WAIT));
+  }
+
+  /** After a fit, made or failed, at an end of the log. */
+  FitClock fittedAt(String end, Instant began, Instant now) {
+    Instant rest = now.plus(Duration.between(began, now).multipliedBy(REST_PER_WORK));
+    return new FitClock(seen, grewAt, end, end.equals(seen) ? null : now, rest);
+  }
+}
