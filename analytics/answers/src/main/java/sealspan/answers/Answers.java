@@ -1,0 +1,143 @@
+package sealspan.answers;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Properties;
+
+/** Answers questions from one snapshot; the engine need not run. Close it after use. */
+public final class Answers implements AutoCloseable {
+  private static final int OPENING_TRIES = 5;
+
+  private final Connection connection;
+  private final String asOf;
+
+  Answers(Connection connection, String asOf) {
+    this.connection = connection;
+    this.asOf = asOf;
+  }
+
+  /**
+   * Opens the newest snapshot of a data folder, for reading only.
+   *
+   * @throws AnswersException where there is none, or it cannot be opened
+   */
+  public static Answers open(Path dataFolder) {
+    AnswersFolder folder = new AnswersFolder(dataFolder);
+    for (int tries = 1; ; tries++) {
+      Path snapshot = folder.newestSnapshot();
+      try {
+        return of(snapshot);
+      } catch (SQLException e) {
+        // A newer snapshot may have taken its place since its name was read.
+        if (tries == OPENING_TRIES || Files.exists(snapshot)) {
+          throw new AnswersException(
+              "The snapshot " + snapshot + " cannot be opened: " + e.getMessage(), e);
+        }
+      }
+    }
+  }
+
+  private static Answers of(Path snapshot) throws SQLException {
+    Properties settings = new Properties();
+    settings.setProperty("duckdb.read_only", "true");
+    Connection connection = DriverManager.getConnection("jdbc:duckdb:" + snapshot, settings);
+    try {
+      return new Answers(connection, Cut.of(connection).words());
+    } catch (SQLException e) {
+      connection.close();
+      throw e;
+    }
+  }
+
+  /**
+   * Answers a question.
+   *
+   * @param question the question
+   * @param typed values of filters by their names, as typed
+   * @throws AnswersException where a filter is unknown, not of this question, malformed or missing
+   */
+  public Answer ask(Question question, Map<String, String> typed) {
+    Map<Filter, Object> values = values(question, typed);
+    try {
+      ResultTable table = BoundSql.of(question.sql()).run(connection, values);
+      if (question.studyCall() != null) {
+        table = question.studyCall().applyTo(table);
+      }
+      List<String> notes = new ArrayList<>();
+      for (List<Object> line : BoundSql.of(question.beneathSql()).run(connection, values).rows()) {
+        if (line.get(0) != null) {
+          notes.add(line.get(0).toString());
+        }
+      }
+      question.leftOut().forEach(text -> notes.add("Left out: " + text));
+      question.cautions().forEach(text -> notes.add("Caution: " + text));
+      return new Answer(question.name(), title(question, typed), asOf, table, notes);
+    } catch (SQLException e) {
+      throw new AnswersException(
+          "The question " + question.name() + " cannot be answered: " + e.getMessage(), e);
+    }
+  }
+
+  private static Map<Filter, Object> values(Question question, Map<String, String> typed) {
+    Map<String, FilterUse> taken = new LinkedHashMap<>();
+    question.filters().forEach(use -> taken.put(use.filter().label(), use));
+    for (String label : typed.keySet()) {
+      Filter filter = Filter.ofLabel(label);
+      if (!taken.containsKey(label)) {
+        throw new AnswersException(
+            "The question "
+                + question.name()
+                + " does not take the filter "
+                + filter.label()
+                + "; it takes "
+                + (taken.isEmpty() ? "none" : String.join(", ", taken.keySet()))
+                + ".");
+      }
+    }
+    Map<Filter, Object> values = new EnumMap<>(Filter.class);
+    for (FilterUse use : question.filters()) {
+      String value = typed.getOrDefault(use.filter().label(), use.standard());
+      if (value != null) {
+        values.put(use.filter(), use.filter().read(value));
+      } else if (use.need() == FilterUse.Need.REQUIRED) {
+        throw new AnswersException(
+            "The question "
+                + question.name()
+                + " needs the filter "
+                + use.filter().label()
+                + ": "
+                + use.filter().meaning()
+                + ".");
+      }
+    }
+    return values;
+  }
+
+  private static String title(Question question, Map<String, String> typed) {
+    List<String> given = new ArrayList<>();
+    for (FilterUse use : question.filters()) {
+      String value = typed.get(use.filter().label());
+      if (value != null) {
+        given.add(use.filter().label() + " " + value);
+      }
+    }
+    return question.title() + (given.isEmpty() ? "" : " (" + String.join(", ", given) + ")");
+  }
+
+  @Override
+  public void close() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      throw new AnswersException("The snapshot could not be closed: " + e.getMessage(), e);
+    }
+  }
+}

@@ -1,0 +1,50 @@
+package sealspan.answers.writer;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.kafka.common.TopicPartition;
+
+/** What was read since the last transaction; of several with one key, only the one that holds. */
+final class Batch {
+  private final Map<String, Upsert> upserts = new LinkedHashMap<>();
+  private final List<EventRow> events = new ArrayList<>();
+  private final Map<TopicPartition, Long> positions = new HashMap<>();
+  private int records;
+
+  void add(Upsert upsert) {
+    Upsert earlier = upserts.get(upsert.key());
+    if (earlier == null || upsert.replaces(earlier.revision())) {
+      upserts.put(upsert.key(), upsert);
+    }
+  }
+
+  void add(EventRow event) {
+    events.add(event);
+  }
+
+  /** Notes that a record was read: the next one to read is after it. */
+  void read(TopicPartition partition, long offset) {
+    positions.put(partition, offset + 1);
+    records++;
+  }
+
+  Map<String, Upsert> upserts() {
+    return upserts;
+  }
+
+  List<EventRow> events() {
+    return events;
+  }
+
+  Map<TopicPartition, Long> positions() {
+    return positions;
+  }
+
+  /** Number of records read. */
+  int records() {
+    return records;
+  }
+}

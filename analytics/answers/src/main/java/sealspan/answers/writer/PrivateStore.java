@@ -1,0 +1,237 @@
+package sealspan.answers.writer;
+
+import java.nio.file.Path;
+import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Properties;
+import java.util.TreeSet;
+import org.apache.kafka.common.TopicPartition;
+import org.duckdb.DuckDBAppender;
+import org.duckdb.DuckDBConnection;
+import sealspan.answers.tables.RowLoader;
+import sealspan.answers.tables.TableDefinition;
+import sealspan.answers.tables.Tables;
+import sealspan.table.Bundle;
+
+/**
+ * The writer's own DuckDB file: the tables, what is needed to keep them right, and the place in
+ * every topic, all changed in one transaction. A killed writer goes on exactly where it was.
+ */
+final class PrivateStore implements AutoCloseable {
+  private final Path file;
+  private final DuckDBConnection connection;
+
+  private PrivateStore(Path file, DuckDBConnection connection) {
+    this.file = file;
+    this.connection = connection;
+  }
+
+  /** Opens the file, and makes it where it is missing. */
+  static PrivateStore open(Path file) throws SQLException {
+    Properties settings = new Properties();
+    settings.setProperty("memory_limit", "1GB");
+    settings.setProperty("threads", "2");
+    DuckDBConnection connection =
+        DriverManager.getConnection("jdbc:duckdb:" + file, settings).unwrap(DuckDBConnection.class);
+    PrivateStore store = new PrivateStore(file, connection);
+    try {
+      store.prepare();
+      return store;
+    } catch (SQLException e) {
+      store.close();
+      throw e;
+    }
+  }
+
+  private void prepare() throws SQLException {
+    connection.setAutoCommit(false);
+    boolean made = count("select count(*) from duckdb_tables() where schema_name = 'own'") > 0;
+    if (!made) {
+      Tables.create(connection);
+      execute(
+          "create table cut (\"partition\" INTEGER, next_offset BIGINT,"
+              + " newest_recorded_at TIMESTAMP)");
+      execute("create schema own");
+      execute("create table own.bundle (key VARCHAR, revision BIGINT)");
+      execute("create table own.place (topic VARCHAR, \"partition\" INTEGER, next_offset BIGINT)");
+      EventStore.create(connection);
+    }
+    execute("create temp table batch (key VARCHAR, revision BIGINT)");
+    connection.commit();
+  }
+
+  Path file() {
+    return file;
+  }
+
+  DuckDBConnection connection() {
+    return connection;
+  }
+
+  /** The next offset to read of every partition that was read before. */
+  Map<TopicPartition, Long> places() throws SQLException {
+    Map<TopicPartition, Long> places = new HashMap<>();
+    try (Statement statement = connection.createStatement();
+        ResultSet rows =
+            statement.executeQuery("select topic, \"partition\", next_offset from own.place")) {
+      while (rows.next()) {
+        places.put(new TopicPartition(rows.getString(1), rows.getInt(2)), rows.getLong(3));
+      }
+    }
+    return places;
+  }
+
+  /** Takes a batch in, wholly or not at all. */
+  void apply(Batch batch) throws SQLException {
+    try {
+      Map<String, Upsert> upserts = new LinkedHashMap<>(batch.upserts());
+      dropKnown(upserts);
+      try (RowLoader loader = new RowLoader(connection)) {
+        for (Upsert upsert : upserts.values()) {
+          if (upsert.content() instanceof Bundle bundle) {
+            loader.add(bundle);
+          } else {
+            loader.add(upsert.key(), (Record) upsert.content());
+          }
+        }
+      }
+      EventStore.append(connection, batch.events());
+      savePlaces(batch.positions());
+      connection.commit();
+    } catch (SQLException e) {
+      rollBack(e);
+      throw e;
+    }
+  }
+
+  /** Removes from the map what is older than what stands, and from the tables what it replaces. */
+  private void dropKnown(Map<String, Upsert> upserts) throws SQLException {
+    fillBatch(upserts.values());
+    boolean replacing = false;
+    try (Statement statement = connection.createStatement();
+        ResultSet known =
+            statement.executeQuery(
+                "select key, revision from own.bundle semi join batch using (key)")) {
+      while (known.next()) {
+        if (upserts.get(known.getString(1)).replaces(known.getLong(2))) {
+          replacing = true;
+        } else {
+          upserts.remove(known.getString(1));
+        }
+      }
+    }
+    if (replacing) {
+      fillBatch(upserts.values());
+      execute("delete from own.bundle where key in (select key from batch)");
+      for (TableDefinition table : Tables.holding(contents(upserts.values()))) {
+        execute(
+            "delete from \"%s\" where %s in (select key from batch)"
+                .formatted(table.name(), TableDefinition.BUNDLE_KEY));
+      }
+    }
+    try (DuckDBAppender out = connection.createAppender("own", "bundle")) {
+      appendKeys(out, upserts.values());
+    }
+  }
+
+  private static Collection<Class<?>> contents(Collection<Upsert> upserts) {
+    Collection<Class<?>> classes = new LinkedHashSet<>();
+    upserts.forEach(u -> classes.add(u.content().getClass()));
+    return classes;
+  }
+
+  private void fillBatch(Collection<Upsert> upserts) throws SQLException {
+    execute("delete from batch");
+    try (DuckDBAppender out = connection.createAppender("temp", "main", "batch")) {
+      appendKeys(out, upserts);
+    }
+  }
+
+  private static void appendKeys(DuckDBAppender out, Collection<Upsert> upserts)
+      throws SQLException {
+    for (Upsert upsert : upserts) {
+      out.beginRow();
+      out.append(upsert.key());
+      out.append(upsert.revision());
+      out.endRow();
+    }
+  }
+
+  private void savePlaces(Map<TopicPartition, Long> positions) throws SQLException {
+    try (PreparedStatement delete =
+            connection.prepareStatement(
+                "delete from own.place where topic = ? and \"partition\" = ?");
+        PreparedStatement insert =
+            connection.prepareStatement("insert into own.place values (?, ?, ?)")) {
+      for (Map.Entry<TopicPartition, Long> position : positions.entrySet()) {
+        delete.setString(1, position.getKey().topic());
+        delete.setInt(2, position.getKey().partition());
+        delete.execute();
+        insert.setString(1, position.getKey().topic());
+        insert.setInt(2, position.getKey().partition());
+        insert.setLong(3, position.getValue());
+        insert.execute();
+      }
+    }
+  }
+
+  /** Writes the cut that the tables now stand for, and everything to the file itself. */
+  void settle(Map<Integer, Long> cut, Path segmentFolder) throws SQLException {
+    try {
+      execute("delete from cut");
+      try (DuckDBAppender out = connection.createAppender("main", "cut")) {
+        for (Integer partition : new TreeSet<>(cut.keySet())) {
+          out.beginRow();
+          out.append(partition.intValue());
+          out.append(cut.get(partition).longValue());
+          out.appendNull();
+          out.endRow();
+        }
+      }
+      execute(EventStore.NEWEST_OF_CUT);
+      connection.commit();
+      EventStore.cutSegment(connection, segmentFolder);
+    } catch (SQLException e) {
+      rollBack(e);
+      throw e;
+    }
+    connection.setAutoCommit(true);
+    execute("checkpoint");
+    connection.setAutoCommit(false);
+  }
+
+  private void rollBack(SQLException cause) {
+    try {
+      connection.rollback();
+    } catch (SQLException e) {
+      cause.addSuppressed(e);
+    }
+  }
+
+  private void execute(String sql) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
+  private long count(String sql) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(sql)) {
+      row.next();
+      return row.getLong(1);
+    }
+  }
+
+  @Override
+  public void close() throws SQLException {
+    connection.close();
+  }
+}

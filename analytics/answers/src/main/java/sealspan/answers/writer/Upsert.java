@@ -1,0 +1,41 @@
+package sealspan.answers.writer;
+
+import sealspan.table.Bundle;
+import sealspan.table.LedgerEntry;
+import sealspan.table.QuarantinedRow;
+
+/**
+ * Rows that are to stand under one key.
+ *
+ * @param key the key, unique over everything in the read model
+ * @param revision revision of the rows
+ * @param rule what holds when the key is known already
+ * @param content a bundle, or a single row
+ */
+record Upsert(String key, long revision, Rule rule, Object content) {
+  /** What holds when a key is known already. */
+  enum Rule {
+    /** The one with the greater revision; of equal ones, the later. */
+    NEWEST,
+    /** The one that was there first. */
+    FIRST
+  }
+
+  static Upsert of(Bundle bundle) {
+    return new Upsert(bundle.key(), bundle.revision(), Rule.NEWEST, bundle);
+  }
+
+  /** A row that is quarantined again keeps the day on which it was first seen. */
+  static Upsert of(QuarantinedRow row) {
+    return new Upsert("quarantined/" + row.id(), 0, Rule.FIRST, row);
+  }
+
+  static Upsert of(LedgerEntry entry) {
+    return new Upsert("ledger/" + entry.id(), 0, Rule.FIRST, entry);
+  }
+
+  /** Whether this is to stand although something with that revision stands under the key. */
+  boolean replaces(long known) {
+    return rule == Rule.NEWEST && revision >= known;
+  }
+}

@@ -1,0 +1,143 @@
+package sealspan.answers.writer;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.Map;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import org.apache.kafka.common.TopicPartition;
+import sealspan.answers.AnswersFolder;
+
+/** One run of the writer from opening its file to the first trouble or the end. */
+final class WriterSession implements AutoCloseable {
+  private static final Duration WAIT = Duration.ofMillis(100);
+  private static final long LOOK_FOR_PARTITIONS_NANOS = Duration.ofSeconds(2).toNanos();
+
+  private final WriterSettings settings;
+  private final AnswersFolder folder;
+  private final SnapshotPublisher publisher;
+  private final PrivateStore store;
+  private final LogReader log;
+  private final Consumer<Path> published;
+
+  private Map<Integer, Long> publishedCut;
+  private Map<Integer, Long> holdUntil;
+  private boolean changed = true;
+  private long lookedForPartitions;
+  private long publishFrom;
+
+  /**
+   * Opens the private file and goes to the place where it stopped.
+   *
+   * @param published told of every snapshot
+   */
+  WriterSession(WriterSettings settings, Consumer<Path> published)
+      throws IOException, SQLException {
+    this.settings = settings;
+    this.published = published;
+    folder = new AnswersFolder(settings.dataFolder());
+    publisher = new SnapshotPublisher(folder);
+    Files.createDirectories(folder.folder());
+    publisher.removeParts();
+    publisher.removeOtherGenerations(settings.generation());
+    store = PrivateStore.open(folder.privateFile(settings.generation()));
+    try {
+      log = new LogReader(settings, store.places());
+    } catch (RuntimeException e) {
+      store.close();
+      throw e;
+    }
+  }
+
+  /** Reads and publishes until told to stop. */
+  void run(BooleanSupplier stopping) throws IOException, SQLException {
+    lookedForPartitions = System.nanoTime();
+    log.findPartitions();
+    while (!stopping.getAsBoolean()) {
+      if (System.nanoTime() - lookedForPartitions > LOOK_FOR_PARTITIONS_NANOS) {
+        log.findPartitions();
+        lookedForPartitions = System.nanoTime();
+      }
+      take(log.poll(WAIT));
+      if (log.hasEventsAndRows() && System.nanoTime() - publishFrom >= 0) {
+        publish(stopping);
+      } else if (!log.hasEventsAndRows()) {
+        pause();
+      }
+    }
+  }
+
+  private void take(Batch batch) throws SQLException {
+    if (batch.records() > 0) {
+      store.apply(batch);
+      changed = true;
+    }
+  }
+
+  /**
+   * Publishes, where something changed, the newest cut that is complete in every table. The next
+   * time comes after the interval of the settings, or later where publishing itself takes long: it
+   * shall not take more than a third of the time.
+   */
+  private void publish(BooleanSupplier stopping) throws IOException, SQLException {
+    long began = System.nanoTime();
+    Map<Integer, Long> cut = log.historiesCut();
+    if ((changed || !cut.equals(publishedCut)) && !isHeld(cut)) {
+      Map<TopicPartition, Long> goal = log.goal(cut);
+      while (!log.reached(goal)) {
+        if (stopping.getAsBoolean()) {
+          return;
+        }
+        take(log.poll(WAIT));
+      }
+      long settling = System.nanoTime();
+      store.settle(cut, folder.segments(settings.generation()));
+      Path snapshot =
+          publisher.publish(store.file(), settings.generation(), settings.codeVersion());
+      changed = false;
+      publishedCut = cut;
+      published.accept(snapshot);
+      began = Math.max(began, began + 2 * (System.nanoTime() - settling));
+    }
+    publishFrom = began + settings.publishInterval().toNanos();
+  }
+
+  /**
+   * While another generation's answers are there, the first snapshot of this one waits until it has
+   * taken in all events that were in the log when it began: readers shall not see half a history.
+   */
+  private boolean isHeld(Map<Integer, Long> cut) {
+    if (holdUntil == null) {
+      boolean otherIsCurrent =
+          publisher.currentGeneration().filter(g -> !g.equals(settings.generation())).isPresent();
+      holdUntil = otherIsCurrent ? log.eventsEnd() : Map.of();
+    }
+    return holdUntil.entrySet().stream()
+        .anyMatch(end -> cut.getOrDefault(end.getKey(), 0L) < end.getValue());
+  }
+
+  private static void pause() {
+    try {
+      Thread.sleep(WAIT.toMillis());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Ends a wait from another thread. */
+  void wakeUp() {
+    log.wakeUp();
+  }
+
+  @Override
+  public void close() throws SQLException {
+    try {
+      log.close();
+    } finally {
+      store.close();
+    }
+  }
+}

@@ -1,0 +1,46 @@
+package sealspan.answers.writer;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Map;
+import org.apache.kafka.common.TopicPartition;
+import sealspan.answers.AnswersFolder;
+import sealspan.avro.EventCodec;
+import sealspan.event.LoggedEvent;
+import sealspan.event.Topics;
+import sealspan.table.Bundle;
+import sealspan.table.LedgerEntry;
+import sealspan.table.QuarantinedRow;
+
+/** Publishes given rows as the writer would, without a log. */
+public final class Published {
+  private Published() {}
+
+  /** Publishes into a data folder; events are those of partition 0, in order. */
+  public static Path in(
+      Path dataFolder,
+      List<? extends Bundle> bundles,
+      List<QuarantinedRow> quarantined,
+      List<LedgerEntry> ledger,
+      List<LoggedEvent> events)
+      throws SQLException, IOException {
+    AnswersFolder folder = new AnswersFolder(dataFolder);
+    Files.createDirectories(folder.folder());
+    Batch batch = new Batch();
+    bundles.forEach(b -> batch.add(Upsert.of(b)));
+    quarantined.forEach(q -> batch.add(Upsert.of(q)));
+    ledger.forEach(l -> batch.add(Upsert.of(l)));
+    for (int i = 0; i < events.size(); i++) {
+      batch.add(new EventRow(0, i, events.get(i), EventCodec.encode(events.get(i).event())));
+      batch.read(new TopicPartition(Topics.EVENTS, 0), i);
+    }
+    try (PrivateStore store = PrivateStore.open(folder.privateFile("g1"))) {
+      store.apply(batch);
+      store.settle(Map.of(0, (long) events.size()), folder.segments("g1"));
+      return new SnapshotPublisher(folder).publish(store.file(), "g1", "test");
+    }
+  }
+}
