@@ -1,11 +1,22 @@
 package sealspan.study;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import sealspan.assembly.AcceptanceCriteria;
+import sealspan.assembly.AssemblyHistory;
+import sealspan.assembly.StandingEvent;
+import sealspan.assembly.TestRound;
+import sealspan.event.JobCosted;
 import sealspan.event.LoggedEvent;
 import sealspan.table.AssemblyRows;
+import sealspan.table.ExposureRow;
+import sealspan.table.JobRow;
+import sealspan.table.OccurrenceRow;
 import sealspan.table.RatePriorRow;
+import sealspan.table.ReadingRow;
+import sealspan.table.TestRow;
 
 /** From the events of one assembly to everything that the tables say of it; a pure function. */
 public final class AssemblyTables {
@@ -27,6 +38,34 @@ public final class AssemblyTables {
       AcceptanceCriteria criteria,
       Map<String, RatePriorRow> priors,
       long revision) {
-    throw new UnsupportedOperationException();
+    AssemblyHistory history = AssemblyHistory.of(assemblyId, events, criteria);
+    List<TestRow> tests = new ArrayList<>(history.rounds().size());
+    List<ReadingRow> readings = new ArrayList<>();
+    for (TestRound round : history.rounds()) {
+      tests.add(TestRows.test(history, round));
+      readings.addAll(TestRows.readings(assemblyId, round));
+    }
+    List<ExposureRow> exposures = ExposureRows.of(history);
+    List<JobRow> jobs = new ArrayList<>(0);
+    List<OccurrenceRow> occurrences = new ArrayList<>();
+    for (StandingEvent event : history.events()) {
+      if (event.event() instanceof JobCosted job) {
+        jobs.add(JobRows.of(event.id(), job));
+      }
+      occurrences.addAll(Occurrences.of(assemblyId, event));
+    }
+    return new AssemblyRows(
+        assemblyId,
+        revision,
+        AssemblySummary.of(history),
+        tests,
+        readings,
+        exposures,
+        RepairRows.of(history),
+        SealRows.of(history),
+        FindingRows.of(history),
+        jobs,
+        occurrences,
+        RateRows.of(history, priors));
   }
 }

@@ -1,0 +1,31 @@
+package sealspan.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import sealspan.assembly.AssemblyHistory;
+import sealspan.assembly.TestExposure;
+import sealspan.table.ExposureRow;
+
+/** Rows of exposures. */
+final class ExposureRows {
+  private ExposureRows() {}
+
+  static List<ExposureRow> of(AssemblyHistory history) {
+    List<ExposureRow> rows = new ArrayList<>(history.exposures().size());
+    for (TestExposure exposure : history.exposures()) {
+      rows.add(
+          new ExposureRow(
+              history.assemblyId(),
+              exposure.eventId(),
+              exposure.at().text(),
+              exposure.fromDay(),
+              exposure.toDay(),
+              exposure.exposureDays(),
+              exposure.failed(),
+              Text.of(exposure.failureClass()),
+              exposure.lastAction().name().toLowerCase(Locale.ROOT)));
+    }
+    return rows;
+  }
+}

@@ -1,0 +1,104 @@
+package sealspan.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import sealspan.assembly.AssemblyHistory;
+import sealspan.assembly.Counting;
+import sealspan.assembly.Criterion;
+import sealspan.assembly.JudgedReading;
+import sealspan.assembly.ReadingUnits;
+import sealspan.assembly.TestExposure;
+import sealspan.assembly.TestRound;
+import sealspan.event.Quantity;
+import sealspan.event.Reading;
+import sealspan.event.TestPerformed;
+import sealspan.table.ReadingRow;
+import sealspan.table.TestRow;
+
+/** Rows of test rounds and their readings. */
+final class TestRows {
+  private TestRows() {}
+
+  static TestRow test(AssemblyHistory history, TestRound round) {
+    TestPerformed test = round.test();
+    TestExposure exposure = exposure(history, round);
+    return new TestRow(
+        history.assemblyId(),
+        round.source().id(),
+        test.visit() == null ? null : test.visit().id(),
+        test.visit() == null ? null : test.visit().sequence(),
+        test.when().day(),
+        test.reportNumber(),
+        round.source().logged().source(),
+        round.phase().name(),
+        Text.of(test.purpose()),
+        test.testerId(),
+        test.gaugeId(),
+        test.method(),
+        test.procedureEdition(),
+        Text.of(round.type()),
+        round.sizeInch(),
+        round.place().siteId(),
+        round.place().zoneId(),
+        round.ageDays(),
+        Text.of(test.verdictIssued()),
+        round.outcome().name(),
+        reason(round),
+        round.verdict().marginal(),
+        round.counting() == Counting.COUNTED,
+        notCounted(round, exposure),
+        round.compliant(),
+        exposure == null ? null : exposure.exposureDays(),
+        Text.of(history.failureClass(round)),
+        round.source().logged().reportedAt(),
+        round.source().logged().recordedAt());
+  }
+
+  private static TestExposure exposure(AssemblyHistory history, TestRound round) {
+    for (TestExposure exposure : history.exposures()) {
+      if (exposure.at().equals(AssemblyHistory.WHOLE)
+          && exposure.eventId().equals(round.source().id())) {
+        return exposure;
+      }
+    }
+    return null;
+  }
+
+  private static String reason(TestRound round) {
+    List<String> reasons = new ArrayList<>(round.verdict().reasons());
+    round.compliance().forEach(finding -> reasons.add(finding.words()));
+    return String.join("; ", reasons);
+  }
+
+  private static String notCounted(TestRound round, TestExposure exposure) {
+    if (round.counting() != Counting.COUNTED || exposure != null) {
+      return round.counting().because();
+    }
+    return "counts in shares, not in yearly rates: no earlier pass to count days from";
+  }
+
+  static List<ReadingRow> readings(String assemblyId, TestRound round) {
+    List<ReadingRow> rows = new ArrayList<>(round.verdict().readings().size());
+    for (JudgedReading judged : round.verdict().readings()) {
+      Reading reading = judged.reading();
+      Quantity value = reading.value();
+      Criterion limit = judged.criterion();
+      rows.add(
+          new ReadingRow(
+              assemblyId,
+              round.source().id(),
+              round.test().when().day(),
+              round.phase().name(),
+              reading.at().text(),
+              Text.of(reading.measure()),
+              Text.of(reading.observation()),
+              value == null ? null : value.entered(),
+              value == null ? null : value.unit().name(),
+              ReadingUnits.psi(value),
+              limit == null ? null : limit.words(),
+              judged.result().name(),
+              judged.marginal()));
+    }
+    return rows;
+  }
+}
