@@ -2,6 +2,8 @@ package sealspan.answers;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -82,6 +84,9 @@ public final class TextTable {
     if (value instanceof Boolean flag) {
       return flag ? "yes" : "no";
     }
+    if (value instanceof LocalDateTime time) {
+      return time.toInstant(ZoneOffset.UTC).toString();
+    }
     return value.toString().replaceAll("\\R", " ");
   }
 
@@ -90,9 +95,11 @@ public final class TextTable {
       return Double.toString(number);
     }
     BigDecimal exact = BigDecimal.valueOf(number);
-    return exact.abs().compareTo(BigDecimal.valueOf(100)) >= 0
-        ? exact.setScale(0, DIGITS.getRoundingMode()).toPlainString()
-        : exact.round(DIGITS).toPlainString();
+    BigDecimal rounded =
+        exact.abs().compareTo(BigDecimal.valueOf(100)) >= 0
+            ? exact.setScale(0, DIGITS.getRoundingMode())
+            : exact.round(DIGITS);
+    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 
   private static void appendWrapped(String note, StringBuilder out) {

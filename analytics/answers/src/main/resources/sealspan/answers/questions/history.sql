@@ -12,7 +12,7 @@ with
       null as component,
       concat_ws(' ', outcome, case when marginal then '(marginal)' end) as result,
       concat_ws('; ', reason, 'verdict as issued ' || verdict_issued,
-        'not counted: ' || not_counted_because, 'exposure ' || exposure_days || ' days',
+    XX'exposure ' || exposure_days || ' days',
         'report ' || report_number) as details
     from test where assembly_id = $assembly
     union all

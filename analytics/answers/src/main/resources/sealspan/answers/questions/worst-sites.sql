@@ -16,7 +16,7 @@ with
   round as (
     select site_id, assembly_id, outcome, failure_class
     from test
-    where counted and outcome in ('PASSED', 'FAILED')
+    where counted
       and ($type is null or type = $type) and ($size is null or size_inch = $size)
       and ($zone is null or zone_id = $zone) and ($site is null or site_id = $site)
       and ($since is null or day >= $since) and ($until is null or day <= $until)),
@@ -43,11 +43,8 @@ order by p.p_twice_mean desc nulls last, p.expected_per_year desc nulls last,
   share_failed desc, s.tests desc, s.site_id
 limit $limit
 -- beneath
-select 'n = ' || count(*) filter (counted and outcome in ('PASSED', 'FAILED'))
-  || ' as-found rounds at ' || count(distinct site_id) filter (counted) || ' sites; left out: '
-  || count(*) filter (phase = 'AS_FOUND' and not counted) || ' as-found rounds that do not count, '
-  || count(*) filter (counted and outcome not in ('PASSED', 'FAILED'))
-  || ' without a performance result'
+select 'n = ' || count(*) filter (counted) || ' as-found rounds at ' || count(distinct site_id) filter (counted) || ' sites; left out: '
+  || count(*) filter (phase = 'AS_FOUND' and not counted) || ' as-found rounds that do not count'
 from test
 where ($type is null or type = $type) and ($size is null or size_inch = $size)
   and ($zone is null or zone_id = $zone) and ($site is null or site_id = $site)

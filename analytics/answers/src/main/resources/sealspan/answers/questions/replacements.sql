@@ -1,0 +1,51 @@
+-- title: How often are seals replaced, and why?
+-- asked by: contractor, utility engineer
+-- filter: type
+-- filter: size
+-- filter: since
+-- filter: until
+-- left out: replaced parts that are no seals, such as O-rings alone or springs
+-- caution: years_per_replacement is the crude ratio; seals that were not yet replaced make it uncertain, and figures with intervals are those of the question seal-life.
+with
+  seen as (
+    select type, component, ended_by, replacement_reason, assembly_id, end_day,
+      greatest(0, least(end_day, coalesce($until, end_day))
+        - greatest(entry_day, coalesce($since, entry_day))) as days,
+      ended_by = 'REPLACED' and ($since is null or end_day >= $since)
+        and ($until is null or end_day <= $until) as replaced
+    from seal
+    where ($type is null or type = $type) and ($size is null or size_inch = $size)
+      and ($since is null or end_day >= $since) and ($until is null or entry_day <= $until))
+select type, component, count(distinct assembly_id) as assemblies,
+  round(sum(days) / 365.25, 1) as seal_years,
+  count(*) filter (replaced) as replaced,
+  count(*) filter (replaced and replacement_reason = 'FAILED') as because_failed,
+  count(*) filter (replaced and replacement_reason = 'SCHEDULED') as scheduled,
+  count(*) filter (replaced and replacement_reason = 'WHILE_OPEN') as while_open,
+  count(*) filter (replaced and (replacement_reason is null
+    or replacement_reason not in ('FAILED', 'SCHEDULED', 'WHILE_OPEN'))) as other_or_not_recorded,
+  case when count(*) filter (replaced) > 0
+    then sum(days) / 365.25 / count(*) filter (replaced) end as years_per_replacement
+from seen
+group by type, component
+order by type nulls last, component
+-- beneath
+select 'n = ' || count(*) || ' seals under observation; ' || count(*) filter (ended_by <> 'REPLACED')
+  || ' of them not replaced so far'
+from seal
+where ($type is null or type = $type) and ($size is null or size_inch = $size)
+  and ($since is null or end_day >= $since) and ($until is null or entry_day <= $until)
+union all
+select stratum || ', ' || quantity || ': ' || round(figure, 2)
+  || coalesce(' (95 % interval ' || round(lower, 2) || ' to ' || round(upper, 2) || ')', '')
+  || ', by ' || estimator
+from (
+  select * from seal_life
+  where question = 'REPLACED_ANY_REASON' and figure is not null
+    and ($type is null or stratum in ('all', 'type=' || $type))
+  order by case when stratum = 'all' then 0 else 1 end, stratum, quantity, estimator)
+union all
+select case when count(*) = 0
+  then 'Nothing has been fitted yet.'
+  else 'Fitted on events recorded up to ' || max(newest_recorded_at) || ' UTC.' end
+from fit where stratum in (select stratum from seal_life)
