@@ -4,8 +4,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import sealspan.event.AssemblyChanged;
 import sealspan.event.AssemblyEvent;
-import sealspan.event.AssemblyInstalled;
 import sealspan.event.AssemblyRemoved;
 import sealspan.event.AssemblyType;
 import sealspan.event.InspectionPerformed;
@@ -86,6 +86,7 @@ final class PositionLife {
       }
     }
     announceFrom(parameters.endDay() - 1);
+    changeOwner();
     if (givenUpOn < parameters.endDay() && givenUpOn > lastVisit) {
       desk.file(removal(givenUpOn, AssemblyRemoved.Reason.HAZARD_ELIMINATED), givenUpOn + 3);
     }
@@ -131,45 +132,27 @@ final class PositionLife {
     desk.visit(unit, day, visits, paper.events());
   }
 
-  /** Writes down what stands at the position, before the first entry about it. */
+  /**
+   * Writes down what stands at the position, before the first entry about it. Of a unit from before
+   * the record, its install day is told apart from the day on which the record begins.
+   */
   private void announceFrom(int day) {
     if (announced || !isOnRecord(day)) {
       return;
     }
     announced = true;
     truth.unit(unit);
-    int reported = Math.max(unit.installDay, parameters.beginDay());
+    int beginDay = parameters.beginDay();
+    int reported = Math.max(unit.installDay, beginDay);
     if (site.size() > 1) {
       desk.file(SiteCard.of(parameters, site, unit), reported);
     }
-    desk.file(installed(), reported);
-  }
-
-  private AssemblyInstalled installed() {
-    boolean known = dayKnown || unit.installDay >= parameters.beginDay();
-    LocalDate day = known ? LocalDate.ofEpochDay(unit.installDay) : parameters.recordBegins();
-    boolean replaces = unit.number > 0 && unit.installDay >= parameters.beginDay();
-    boolean detector = PracticeUnit.isDetector(unit.type);
-    return new AssemblyInstalled(
-        unit.id(),
-        Moment.on(day),
-        known ? AssemblyInstalled.DayMeaning.INSTALLED : AssemblyInstalled.DayMeaning.RECORD_BEGINS,
-        site.id(),
-        Names.position(position),
-        replaces ? Names.assembly(position, unit.number - 1) : null,
-        null,
-        null,
-        null,
-        unit.type,
-        unit.maker,
-        unit.model(),
-        unit.serial(),
-        detector ? unit.serial() + "B" : null,
-        unit.sizeInch,
-        "horizontal",
-        null,
-        null,
-        true);
+    if (dayKnown || unit.installDay >= beginDay) {
+      desk.file(UnitCard.installed(unit, site), reported);
+    }
+    if (unit.installDay < beginDay) {
+      desk.file(UnitCard.recordBegins(unit, site), reported);
+    }
   }
 
   private AssemblyRemoved removal(int day, AssemblyRemoved.Reason reason) {
@@ -243,6 +226,20 @@ final class PositionLife {
       paper.costs();
     }
     desk.visit(unit, day, visits, paper.events());
+  }
+
+  private void changeOwner() {
+    Draws draws = Draws.of(parameters.seed(), Purpose.POSITION, position, 3, 0);
+    double years = draws.exponential() / parameters.route().ownerChangesPerYear();
+    double day = parameters.beginDay() + years * PracticeParameters.DAYS_A_YEAR;
+    if (day < Math.min(parameters.endDay(), givenUpOn) && day > unit.installDay) {
+      LocalDate date = LocalDate.ofEpochDay((long) day);
+      String owner = "O" + site.id().substring(1) + "-2";
+      desk.file(
+          new AssemblyChanged(
+              unit.id(), Moment.on(date), null, null, null, null, owner, null, null, null),
+          (int) day + 20);
+    }
   }
 
   private void replaceUnit(int day) {

@@ -38,14 +38,18 @@ final class RepairBench {
     for (PartLife part : failing) {
       SealState state = part.stateOn(day);
       double probability = truths.replaceProbability(part.virtualAge(day), part.scaleDays(), state);
-      boolean replaced = draws.happens(probability) || attempt > 1;
+      double withDamage = probability + (1 - probability) * truths.damagedInWork();
+      boolean chosen = draws.happens(probability) || attempt > 1;
+      boolean damaged = draws.happens(truths.damagedInWork()) && !chosen;
+      boolean replaced = chosen || damaged;
       opened |= replaced;
       FailureMode mode = mode(round, part);
       Mechanism mechanism = mechanism(part, state);
       Cause cause = cause(part, state);
-      act(part, replaced ? Deed.REPLACED : Deed.CLEANED, state, attempt > 1 ? null : probability);
+      act(part, replaced ? Deed.REPLACED : Deed.CLEANED, state, attempt > 1 ? null : withDamage);
       Action action = replaced ? replacement(part) : Action.CLEANED;
-      ReplacementReason reason = replaced ? ReplacementReason.FAILED : null;
+      ReplacementReason reason =
+          damaged ? ReplacementReason.DAMAGED_IN_WORK : replaced ? ReplacementReason.FAILED : null;
       items.add(item(part, mode, mechanism, cause, action, reason));
     }
     if (draws.happens(truths.kitWhileOpen()) && opened) {

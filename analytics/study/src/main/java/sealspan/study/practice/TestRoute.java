@@ -14,6 +14,7 @@ public record TestRoute(
     @Means("share of discharging relief valves that are seen and reported before the test")
         double dischargeSeenShare,
     @Means("positions given up a year") double removedPerYear,
+    @Means("positions whose owner changes a year") double ownerChangesPerYear,
     @Means("share of positions that are first installed during the record") double newShare,
     @Means("greatest age of the others when the record begins, years") double oldestYears,
     @Means("of these, share whose install day is known") double installDayKnown,
@@ -27,11 +28,11 @@ public record TestRoute(
 
   /** Mostly punctual, with the usual exceptions. */
   public static TestRoute usual() {
-    return new TestRoute(0.12, 50, 0.02, 0.04, 0.05, 0.005, 0.1, 25, 0.7, LayUp.WINTER);
+    return new TestRoute(0.12, 50, 0.02, 0.04, 0.05, 0.005, 0.01, 0.1, 25, 0.7, LayUp.WINTER);
   }
 
   /** Every position is new when the record begins, and every test is made in its month. */
   public static TestRoute punctual() {
-    return new TestRoute(0, 0, 0, 0, 0, 0, 0, 0, 1, LayUp.NONE);
+    return new TestRoute(0, 0, 0, 0, 0, 0, 0, 0, 0, 1, LayUp.NONE);
   }
 }

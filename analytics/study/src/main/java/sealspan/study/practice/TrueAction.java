@@ -14,7 +14,8 @@ public record TrueAction(
     @Means("virtual age before, days") double virtualAgeBeforeDays,
     @Means("virtual age after, days") double virtualAgeAfterDays,
     @Means("whether it held at the retest of the same visit") boolean held,
-    @Means("probability with which replacing was chosen; none: not a choice")
+    @Means(
+            "probability that the seal came to be replaced, as far as it was a choice; none: it was not")
         Double replaceProbability) {
 
   /** What was done to a seal. */

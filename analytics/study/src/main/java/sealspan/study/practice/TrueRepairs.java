@@ -17,6 +17,7 @@ public record TrueRepairs(
     @Means("logit of replacing at a virtual age of one scale, when fouled") double replaceLogit,
     @Means("change of that logit with the log of the virtual age") double replaceLogitPerLogAge,
     @Means("change of that logit when the seal is worn") double replaceLogitIfWorn,
+    @Means("probability that a seal is damaged in cleaning, and so replaced") double damagedInWork,
     @Means("probability that the other seals of the line are replaced while it is open")
         double kitWhileOpen,
     @Means("share of positions with a rebuild every five years") double scheduledShare,
@@ -29,12 +30,13 @@ public record TrueRepairs(
 
   /** Cleaning that keeps most of the age, chosen for the young and fouled. */
   public static TrueRepairs usual() {
-    return new TrueRepairs(0.6, 0.05, 0.12, 0.03, -0.2, 1.2, 1.0, 0.25, 0.08, 0.15, 0.06, 0.06);
+    return new TrueRepairs(
+        0.6, 0.05, 0.12, 0.03, -0.2, 1.2, 1.0, 0.01, 0.25, 0.08, 0.15, 0.06, 0.06);
   }
 
   /** Cleaning or replacing by the toss of a coin, always at once, and always holding. */
   public static TrueRepairs plain(double qClean, double qReplace) {
-    return new TrueRepairs(qClean, qReplace, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
+    return new TrueRepairs(qClean, qReplace, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
   }
 
   /** The same with other probabilities that an action does not take. */
@@ -47,6 +49,7 @@ public record TrueRepairs(
         replaceLogit,
         replaceLogitPerLogAge,
         replaceLogitIfWorn,
+        damagedInWork,
         kitWhileOpen,
         scheduledShare,
         assemblyReplaced,
@@ -64,6 +67,7 @@ public record TrueRepairs(
         logit,
         perLogAge,
         ifWorn,
+        damagedInWork,
         kitWhileOpen,
         scheduledShare,
         assemblyReplaced,
