@@ -1,26 +1,96 @@
 package sealspan.study;
 
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HexFormat;
 import java.util.List;
+import java.util.TreeSet;
 import sealspan.table.AssemblyRows;
+import sealspan.table.FitRow;
 import sealspan.table.FitRows;
+import sealspan.table.SealRow;
 
 /** The estimates of a stratum from the histories of its assemblies; pure functions. */
 public final class Fits {
+  /** Grows whenever the same input may give other figures. */
+  public static final String CODE_VERSION = "1";
+
   private Fits() {}
 
-  /** The strata that an assembly belongs to: {@code all}, and {@code type=...} where known. */
+  /**
+   * The strata that an assembly belongs to: {@code all}; {@code type=...}; and, for the seals that
+   * it has, {@code component=...} and {@code type=... component=...}.
+   */
   public static List<String> strataOf(AssemblyRows rows) {
-    throw new UnsupportedOperationException();
+    TreeSet<String> strata = new TreeSet<>();
+    String type = rows.assembly().type();
+    strata.add("all");
+    if (type != null) {
+      strata.add("type=" + type);
+    }
+    for (SealRow seal : rows.seals()) {
+      strata.add("component=" + seal.component());
+      if (type != null) {
+        strata.add("type=" + type + " component=" + seal.component());
+      }
+    }
+    return List.copyOf(strata);
   }
 
   /**
-   * The fit of one stratum.
+   * The fit of one stratum. A stratum of whole assemblies gets the prior of failure rates and the
+   * mean number of seal replacements; a stratum of one component gets the life of its seals.
    *
    * @param stratum one of {@link #strataOf}
    * @param members the rows of its assemblies as of the cut, in any order
    * @param cut the cut
    */
   public static FitRows of(String stratum, List<AssemblyRows> members, FitCut cut) {
-    throw new UnsupportedOperationException();
+    List<AssemblyRows> sorted = new ArrayList<>(members);
+    sorted.sort(Comparator.comparing(AssemblyRows::assemblyId));
+    int at = stratum.indexOf("component=");
+    String component = at < 0 ? null : stratum.substring(at + "component=".length());
+    FitRow fit =
+        new FitRow(
+            stratum,
+            cut.id(),
+            cut.offsets(),
+            cut.newestRecordedAt(),
+            sorted.size(),
+            digest(sorted),
+            CODE_VERSION);
+    Replacements replacements = Replacements.of(stratum, component, sorted);
+    if (component == null) {
+      return new FitRows(
+          stratum,
+          cut.revision(),
+          fit,
+          RatePriors.of(stratum, sorted),
+          replacements.figures(),
+          replacements.curve());
+    }
+    SealLives lives = SealLives.of(stratum, component, sorted);
+    List<sealspan.table.SealLifeRow> figures = new ArrayList<>(replacements.figures());
+    figures.addAll(lives.figures());
+    List<sealspan.table.CurveRow> curves = new ArrayList<>(replacements.curve());
+    curves.addAll(lives.curves());
+    return new FitRows(stratum, cut.revision(), fit, null, figures, curves);
+  }
+
+  /** Digest of what the estimators read: exposures and seals, in order of assembly. */
+  private static String digest(List<AssemblyRows> sorted) {
+    try {
+      MessageDigest sha256 = MessageDigest.getInstance("SHA-256");
+      for (AssemblyRows rows : sorted) {
+        sha256.update(rows.exposures().toString().getBytes(StandardCharsets.UTF_8));
+        sha256.update(rows.seals().toString().getBytes(StandardCharsets.UTF_8));
+      }
+      return HexFormat.of().formatHex(sha256.digest(), 0, 8);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("Every Java platform has SHA-256.", e);
+    }
   }
 }

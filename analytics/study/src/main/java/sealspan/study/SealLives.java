@@ -1,0 +1,221 @@
+package sealspan.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import sealspan.stats.Estimate;
+import sealspan.stats.Interval;
+import sealspan.stats.PointEstimate;
+import sealspan.stats.survival.Median;
+import sealspan.stats.survival.SurvivalCurve;
+import sealspan.stats.survival.UnitGaps;
+import sealspan.stats.survival.WangChang;
+import sealspan.table.AssemblyRows;
+import sealspan.table.CurveRow;
+import sealspan.table.SealLifeRow;
+import sealspan.table.SealRow;
+
+/**
+ * How long the seals of one component last, as two questions that are never mixed: until replaced
+ * for any reason (exact days), and until the seal failed (known only to lie between two tests).
+ *
+ * @param figures the figures
+ * @param curves the curves
+ */
+record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
+  private static final String UNTIL_REPLACED = "WANG_CHANG";
+  private static final double LEVEL = 0.95;
+  private static final int MARK_YEARS = 5;
+
+  /** The life of the seals of a component in a stratum. */
+  static SealLives of(String stratum, String component, List<AssemblyRows> members) {
+    List<UnitGaps> units = new ArrayList<>();
+    int seals = 0;
+    int replaced = 0;
+    int leftOut = 0;
+    for (AssemblyRows rows : members) {
+      for (SealPosition position : SealPosition.of(rows, component)) {
+        UnitGaps gaps = gaps(position);
+        if (gaps == null) {
+          leftOut += position.seals().size();
+        } else {
+          units.add(gaps);
+          seals += position.seals().size();
+          replaced += gaps.completeDays().length;
+        }
+      }
+    }
+    List<SealLifeRow> figures = new ArrayList<>();
+    List<CurveRow> curves = new ArrayList<>();
+    Figures until =
+        new Figures(
+            stratum, Replacements.QUESTION, UNTIL_REPLACED, seals, units.size(), replaced, leftOut);
+    Estimate<WangChang> estimate = WangChang.of(units);
+    if (estimate instanceof Estimate.Identified<WangChang> identified) {
+      untilReplaced(identified.value(), until, figures, curves);
+    } else {
+      figures.add(
+          until.missing(
+              "median years until replaced",
+              ((Estimate.NotIdentified<WangChang>) estimate).because()));
+    }
+    return new SealLives(List.copyOf(figures), List.copyOf(curves));
+  }
+
+  /** The gaps of a position that was watched since its first seal was new; null otherwise. */
+  private static UnitGaps gaps(SealPosition position) {
+    SealRow first = position.seals().get(0);
+    if (!first.originKnown() || first.entryDay().isAfter(first.startDay())) {
+      return null;
+    }
+    List<Integer> complete = new ArrayList<>();
+    int open = 0;
+    for (SealRow seal : position.seals()) {
+      int days = SealPosition.days(seal.startDay(), seal.endDay());
+      if (SealPosition.replaced(seal) && days > 0) {
+        complete.add(days);
+      } else if (!SealPosition.replaced(seal)) {
+        open = Math.max(0, days);
+      }
+    }
+    return new UnitGaps(complete.stream().mapToInt(Integer::intValue).toArray(), open);
+  }
+
+  private static void untilReplaced(
+      WangChang life, Figures until, List<SealLifeRow> figures, List<CurveRow> curves) {
+    SurvivalCurve curve = life.curve();
+    double longest = curve.toDay() / RatePriors.YEAR_DAYS;
+    String basis = "all gaps of one position share its weight; robust variance";
+    Estimate<Median> median = curve.median(LEVEL);
+    figures.add(
+        median instanceof Estimate.Identified<Median> m
+            ? until.row(
+                "median years until replaced",
+                m.value().day() / RatePriors.YEAR_DAYS,
+                perYear(m.value().interval()),
+                longest,
+                null,
+                basis)
+            : until.missing(
+                "median years until replaced",
+                ((Estimate.NotIdentified<Median>) median).because()));
+    int mark = (int) Math.round(MARK_YEARS * RatePriors.YEAR_DAYS);
+    figures.add(
+        until.of(
+            "share not replaced after " + MARK_YEARS + " years",
+            curve.at(mark, LEVEL),
+            1,
+            longest,
+            basis));
+    figures.add(
+        until.of(
+            "mean years until replaced, within the first " + text(longest) + " years",
+            life.restrictedMean(curve.toDay(), LEVEL),
+            RatePriors.YEAR_DAYS,
+            longest,
+            basis));
+    int[] days = curve.days();
+    for (int i = 0; i < days.length; i++) {
+      PointEstimate at = curve.at(days[i], LEVEL).orThrow();
+      curves.add(
+          new CurveRow(
+              until.stratum(),
+              until.question(),
+              until.estimator(),
+              days[i],
+              at.value(),
+              at.interval().lower(),
+              at.interval().upper(),
+              Math.round(curve.atRisk()[i]),
+              Math.round(curve.ended()[i])));
+    }
+  }
+
+  private static Interval perYear(Interval days) {
+    return new Interval(
+        days.lower() / RatePriors.YEAR_DAYS, days.upper() / RatePriors.YEAR_DAYS, days.level());
+  }
+
+  /** A number as short text, one decimal. */
+  static String text(double number) {
+    return String.format(Locale.ROOT, "%.1f", number);
+  }
+
+  /** The number, or null where it has no end. */
+  static Double finite(double number) {
+    return Double.isFinite(number) ? number : null;
+  }
+
+  /** Makes rows that share their sample. */
+  record Figures(
+      String stratum,
+      String question,
+      String estimator,
+      int seals,
+      int assemblies,
+      int endings,
+      int leftOut) {
+
+    SealLifeRow row(
+        String quantity,
+        double figure,
+        Interval interval,
+        double longestYears,
+        Double extrapolatedShare,
+        String note) {
+      return new SealLifeRow(
+          stratum,
+          question,
+          estimator,
+          quantity,
+          figure,
+          interval == null ? null : finite(interval.lower()),
+          interval == null ? null : finite(interval.upper()),
+          seals,
+          assemblies,
+          endings,
+          leftOut,
+          longestYears,
+          extrapolatedShare,
+          note);
+    }
+
+    SealLifeRow missing(String quantity, String because) {
+      return new SealLifeRow(
+          stratum,
+          question,
+          estimator,
+          quantity,
+          null,
+          null,
+          null,
+          seals,
+          assemblies,
+          endings,
+          leftOut,
+          null,
+          null,
+          "not identified: " + because);
+    }
+
+    SealLifeRow of(
+        String quantity,
+        Estimate<PointEstimate> estimate,
+        double unitDays,
+        double longestYears,
+        String note) {
+      if (!(estimate instanceof Estimate.Identified<PointEstimate> identified)) {
+        return missing(quantity, ((Estimate.NotIdentified<PointEstimate>) estimate).because());
+      }
+      PointEstimate point = identified.value();
+      Interval days = point.interval();
+      return row(
+          quantity,
+          point.value() / unitDays,
+          new Interval(days.lower() / unitDays, days.upper() / unitDays, days.level()),
+          longestYears,
+          null,
+          note);
+    }
+  }
+}

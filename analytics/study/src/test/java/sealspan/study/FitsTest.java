@@ -1,0 +1,166 @@
+package sealspan.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import sealspan.avro.TableCodec;
+import sealspan.table.AssemblyRow;
+import sealspan.table.AssemblyRows;
+import sealspan.table.ExposureRow;
+import sealspan.table.FitRows;
+import sealspan.table.RatePriorRow;
+import sealspan.table.SealLifeRow;
+import sealspan.table.SealRow;
+
+class FitsTest {
+  private static final LocalDate START = LocalDate.of(2010, 1, 1);
+  private static final FitCut CUT = new FitCut("cut", "0:1", Instant.EPOCH, 1);
+
+  /** Ten annual tests of which two failed: 0.2231 a year, not 0.2 (worked: -ln(1 - 2/10)). */
+  @Test
+  void hiddenFailuresAreNotDividedByExposure() {
+    List<ExposureRow> exposures = new ArrayList<>();
+    for (int year = 0; year < 10; year++) {
+      exposures.add(exposure("A", 365, year < 2));
+    }
+    RatePriorRow prior =
+        Fits.of("all", List.of(assembly("A", exposures, List.of())), CUT).ratePrior();
+    assertEquals(0.2231436 * 365.25 / 365, prior.meanPerYear(), 1e-6);
+    assertNull(prior.shape());
+    assertTrue(prior.note().startsWith("no prior: there are only 1 units"), prior.note());
+    assertEquals(10, prior.tests());
+  }
+
+  /** Two positions: replaced after 400 and 800 of 1,000 days each: one replacement a position. */
+  @Test
+  void replacementsAreCountedPerPosition() {
+    List<AssemblyRows> members =
+        List.of(
+            assembly("A", List.of(), replacedAfter("A", 400, 1_000)),
+            assembly("B", List.of(), replacedAfter("B", 800, 1_000)));
+    FitRows fit = Fits.of("component=check1", members, CUT);
+    SealLifeRow between = fit.sealLife().get(0);
+    assertEquals("years between seal replacements at the position", between.quantity());
+    assertEquals(1_000 / 365.25, between.figure(), 1e-9);
+    assertEquals(2, between.endings());
+    assertEquals(4, between.seals());
+    assertNull(fit.ratePrior());
+  }
+
+  /**
+   * Wang-Chang by hand: each position has one complete gap, so the curve is 1/2 at 400, 0 at 800.
+   */
+  @Test
+  void gapsOfOnePositionShareItsWeight() {
+    List<AssemblyRows> members =
+        List.of(
+            assembly("A", List.of(), replacedAfter("A", 400, 1_000)),
+            assembly("B", List.of(), replacedAfter("B", 800, 1_000)));
+    List<Double> heights =
+        Fits.of("component=check1", members, CUT).curves().stream()
+            .filter(c -> c.estimator().equals("WANG_CHANG"))
+            .map(c -> c.height())
+            .toList();
+    assertEquals(List.of(0.5, 0.0), heights);
+  }
+
+  @Test
+  void unknownOriginIsLeftOutAndCounted() {
+    SealRow unknown =
+        new SealRow(
+            "A",
+            "RP",
+            "2",
+            "check1",
+            1,
+            START,
+            false,
+            START,
+            START.plusDays(900),
+            "IN_PLACE",
+            null,
+            START.plusDays(900),
+            null);
+    FitRows fit =
+        Fits.of("component=check1", List.of(assembly("A", List.of(), List.of(unknown))), CUT);
+    assertTrue(fit.sealLife().stream().allMatch(r -> r.figure() == null));
+    assertTrue(fit.sealLife().stream().allMatch(r -> r.leftOutUnknownOrigin() == 1));
+  }
+
+  @Test
+  void orderOfMembersIsOfNoAccount() {
+    Random random = new Random(5);
+    List<AssemblyRows> members = new ArrayList<>();
+    for (int i = 0; i < 60; i++) {
+      String id = "A" + i;
+      List<ExposureRow> exposures = new ArrayList<>();
+      for (int year = 0; year < 8; year++) {
+        exposures.add(exposure(id, 300 + random.nextInt(130), random.nextInt(10) < i % 4));
+      }
+      members.add(assembly(id, exposures, replacedAfter(id, 1 + random.nextInt(2_000), 2_500)));
+    }
+    for (String stratum : List.of("all", "component=check1")) {
+      byte[] sorted = TableCodec.encode(Fits.of(stratum, members, CUT));
+      for (int i = 0; i < 5; i++) {
+        Collections.shuffle(members, random);
+        org.junit.jupiter.api.Assertions.assertArrayEquals(
+            sorted, TableCodec.encode(Fits.of(stratum, members, CUT)));
+      }
+    }
+  }
+
+  @Test
+  void noDataIsSaidPlainly() {
+    for (String stratum : List.of("all", "component=check1")) {
+      FitRows fit = Fits.of(stratum, List.of(assembly("A", List.of(), List.of())), CUT);
+      assertTrue(fit.sealLife().stream().allMatch(r -> r.figure() == null && !r.note().isBlank()));
+    }
+  }
+
+  private static ExposureRow exposure(String id, int days, boolean failed) {
+    return new ExposureRow(
+        id, "e", "whole", START, START.plusDays(days), days, failed, null, "none");
+  }
+
+  private static List<SealRow> replacedAfter(String id, int days, int watchedDays) {
+    LocalDate change = START.plusDays(days);
+    LocalDate end = START.plusDays(watchedDays);
+    return List.of(
+        new SealRow(
+            id,
+            "RP",
+            "2",
+            "check1",
+            1,
+            START,
+            true,
+            START,
+            change,
+            "REPLACED",
+            "FAILED",
+            change.minusDays(1),
+            change),
+        new SealRow(
+            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null));
+  }
+
+  private static AssemblyRows assembly(
+      String id, List<ExposureRow> exposures, List<SealRow> seals) {
+    AssemblyRow row =
+        new AssemblyRow(
+            id, null, null, null, null, null, null, null, null, null, null, null, "RP", "2", null,
+            null, null, START, START, null, null, null, null, null, null, 0, 0, 0, 0, 0, 0, 0, 0, 0,
+            null);
+    return new AssemblyRows(
+        id, 0, row, List.of(), List.of(), exposures, List.of(), seals, List.of(), List.of(),
+        List.of(), null);
+  }
+}
