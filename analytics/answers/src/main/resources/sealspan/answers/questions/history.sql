@@ -12,7 +12,8 @@ with
       null as component,
       concat_ws(' ', outcome, case when marginal then '(marginal)' end) as result,
       concat_ws('; ', reason, 'verdict as issued ' || verdict_issued,
-    XX'exposure ' || exposure_days || ' days',
+    case when counted then '' else 'not counted: ' end || not_counted_because,
+        'exposure ' || exposure_days || ' days',
         'report ' || report_number) as details
     from test where assembly_id = $assembly
     union all
