@@ -2,12 +2,13 @@ package sealspan.stats;
 
 /**
  * The maximum of a smooth function of two parameters inside a box, by Newton steps with analytic
- * first and second derivatives. Where the surface is not concave the step is shifted towards
- * steepest ascent; a step that does not climb is halved.
+ * first and second derivatives. In a direction in which the surface curves upward the step still
+ * goes uphill; a step that does not climb is halved.
  */
 public final class NewtonAscent {
   private static final int STEPS = 200;
   private static final double LONGEST_STEP = 2;
+  private static final double FLAT = 1e-12;
 
   private NewtonAscent() {}
 
@@ -64,7 +65,7 @@ public final class NewtonAscent {
     for (int i = 0; i < STEPS; i++) {
       double[] step = step(here, box);
       double gain = here.gx * step[0] + here.gy * step[1];
-      if (gain <= 1e-15 * Math.max(1, Math.abs(here.value))) {
+      if (!(gain > 0)) {
         return here;
       }
       // So close to the top, differences of the value are rounding noise: trust the step.
@@ -104,20 +105,22 @@ public final class NewtonAscent {
     double gx = xHeld ? 0 : p.gx;
     double gy = yHeld ? 0 : p.gy;
     double cross = xHeld || yHeld ? 0 : p.hxy;
-    double hxx = xHeld ? -1 : p.hxx;
-    double hyy = yHeld ? -1 : p.hyy;
+    // A held direction takes the curvature of the other, so that it does not pass for a flat one.
+    double hxx = xHeld ? (yHeld ? -1 : p.hyy) : p.hxx;
+    double hyy = yHeld ? hxx : p.hyy;
+    double turn = StrictMath.atan2(2 * cross, hxx - hyy) / 2;
+    double cos = StrictMath.cos(turn);
+    double sin = StrictMath.sin(turn);
     double middle = (hxx + hyy) / 2;
-    double spread = Math.hypot((hxx - hyy) / 2, cross);
-    double steepest = middle + spread;
-    double flat = 1e-9 * Math.max(1, Math.abs(middle) + spread);
-    double shift = steepest < -flat ? 0 : steepest + Math.max(flat, 0.1 * spread + 1e-3);
-    hxx -= shift;
-    hyy -= shift;
-    double determinant = hxx * hyy - cross * cross;
-    double dx = (-gx * hyy + gy * cross) / determinant;
-    double dy = (-gy * hxx + gx * cross) / determinant;
-    double longest = Math.max(Math.abs(dx), Math.abs(dy));
-    double scale = longest > LONGEST_STEP ? LONGEST_STEP / longest : 1;
-    return new double[] {dx * scale, dy * scale};
+    double spread = StrictMath.hypot((hxx - hyy) / 2, cross);
+    double along = component(gx * cos + gy * sin, middle + spread);
+    double across = component(gy * cos - gx * sin, middle - spread);
+    return new double[] {along * cos - across * sin, along * sin + across * cos};
+  }
+
+  /** The step in one principal direction: always uphill, and bounded. */
+  private static double component(double gradient, double curvature) {
+    double step = gradient / Math.max(Math.abs(curvature), FLAT);
+    return Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, step));
   }
 }
