@@ -59,6 +59,7 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
               "median years until replaced",
               ((Estimate.NotIdentified<WangChang>) estimate).because()));
     }
+    figures.addAll(SealFailures.of(stratum, component, members));
     return new SealLives(List.copyOf(figures), List.copyOf(curves));
   }
 

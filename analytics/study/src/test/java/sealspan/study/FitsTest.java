@@ -95,6 +95,44 @@ class FitsTest {
     assertTrue(fit.sealLife().stream().allMatch(r -> r.leftOutUnknownOrigin() == 1));
   }
 
+  /**
+   * Exponential seals seen at one test each: of 400 seals tested after 1,000 days 40 % had failed,
+   * of 400 tested after 2,000 days 64 %: exactly shape 1 and scale -1000 / ln .6 days.
+   */
+  @Test
+  void sealFailuresLieBetweenTests() {
+    List<AssemblyRows> members = new ArrayList<>();
+    for (int i = 0; i < 800; i++) {
+      int tested = i < 400 ? 1_000 : 2_000;
+      boolean failed = i % 400 < (i < 400 ? 160 : 256);
+      LocalDate day = START.plusDays(tested);
+      SealRow seal =
+          new SealRow(
+              "A" + i,
+              "RP",
+              "2",
+              "check1",
+              1,
+              START,
+              true,
+              START,
+              day,
+              failed ? "REPLACED" : "IN_PLACE",
+              failed ? "FAILED" : null,
+              failed ? START : day,
+              failed ? day : null);
+      members.add(assembly("A" + i, List.of(), List.of(seal)));
+    }
+    List<SealLifeRow> figures =
+        Fits.of("component=check1", members, CUT).sealLife().stream()
+            .filter(r -> r.question().equals("SEAL_FAILED"))
+            .toList();
+    assertEquals(1.0, figures.get(0).figure(), 1e-6);
+    assertEquals(-1_000 / Math.log(0.6) / 365.25, figures.get(1).figure(), 1e-5);
+    assertTrue(figures.get(0).lower() < 1 && figures.get(0).upper() > 1);
+    assertTrue(figures.get(3).extrapolatedShare() > 0.3);
+  }
+
   @Test
   void orderOfMembersIsOfNoAccount() {
     Random random = new Random(5);
