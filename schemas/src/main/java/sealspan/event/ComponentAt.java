@@ -22,6 +22,13 @@ public record ComponentAt(
     BYPASS
   }
 
+  public ComponentAt {
+    if (line == null || component == null || lineNumber < 1) {
+      throw new IllegalArgumentException(
+          "A component needs its line, the number of the line from 1, and its name.");
+    }
+  }
+
   /** A component of the only mainline. */
   public static ComponentAt main(Component component) {
     return new ComponentAt(Line.MAIN, 1, component);

@@ -18,6 +18,10 @@ public record Reading(
         String resolution) {
 
   public Reading {
+    if (at == null || measure == null || observation == null) {
+      throw new IllegalArgumentException(
+          "A reading needs its component, its measure and what was seen.");
+    }
     if (observation == Observation.MEASURED && value == null) {
       throw new IllegalArgumentException("A measured reading of " + at.text() + " has no number.");
     }

@@ -15,6 +15,9 @@ public record RepairItem(
     @Means("parts fitted") List<PartFitted> parts) {
 
   public RepairItem {
+    if (at == null) {
+      throw new IllegalArgumentException("A repair action needs its component.");
+    }
     parts = List.copyOf(parts);
   }
 }

@@ -15,6 +15,12 @@ public record Visit(
     @Means("given by the source, or derived from the blocks of the form")
         SequenceOrigin sequenceOrigin) {
 
+  public Visit {
+    if (id == null || id.isBlank()) {
+      throw new IllegalArgumentException("A visit needs an id that is not blank.");
+    }
+  }
+
   /** Where a sequence comes from. */
   public enum SequenceOrigin {
     GIVEN,

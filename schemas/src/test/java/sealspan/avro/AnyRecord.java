@@ -26,7 +26,7 @@ final class AnyRecord {
   }
 
   <T> T of(Class<T> type) {
-    for (int attempt = 0; attempt < 100; attempt++) {
+    for (int attempt = 0; attempt < 10_000; attempt++) {
       try {
         return type.cast(build(type));
       } catch (IllegalArgumentException e) {
