@@ -57,12 +57,14 @@ public final class RatePosterior {
       slope[i] = density[i] * f.slope(u);
       rateMoment += density[i] * StrictMath.exp(u);
     }
-    // Below the lowest node the density is a power of the rate, so the rest has a closed form.
+    // Below the lowest node the density is all but a power of the rate: the rest has a closed form,
+    // here with the first-order bend of the exponential factor.
     double leftSlope = prior.shape() + unit.failures();
     double atLowest = density[0] * StrictMath.exp(lowest);
     rateMoment = (rateMoment - atLowest / 2) * step + atLowest / (leftSlope + 1);
     double[] cumulative = new double[NODES];
-    cumulative[0] = density[0] / leftSlope;
+    double bend = leftSlope - f.slope(lowest);
+    cumulative[0] = density[0] / leftSlope * (1 + bend / (leftSlope + 1));
     for (int i = 1; i < NODES; i++) {
       cumulative[i] =
           cumulative[i - 1]

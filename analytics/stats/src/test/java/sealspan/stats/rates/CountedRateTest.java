@@ -43,7 +43,7 @@ class CountedRateTest {
   }
 
   /** Independent: at each limit the Poisson tail, summed term by term, is the tail error. */
-  @Property(tries = 100)
+  @Property(tries = 100, seed = "7")
   void limitsCutOffTheTails(@ForAll @IntRange(min = 1, max = 60) int events) {
     Interval interval = CountedRate.garwood(events, 1, 0.9);
     assertEquals(0.05, 1 - atMost(interval.lower(), events - 1), 1e-9);
@@ -75,7 +75,7 @@ class CountedRateTest {
   }
 
   /** Independent: at each limit the binomial tail, summed term by term, is the tail error. */
-  @Property(tries = 100)
+  @Property(tries = 100, seed = "7")
   void clopperPearsonLimitsCutOffTheTails(
       @ForAll @IntRange(min = 1, max = 40) int hits, @ForAll @IntRange(max = 40) int misses) {
     int cases = hits + misses;

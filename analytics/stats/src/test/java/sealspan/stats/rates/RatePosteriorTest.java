@@ -15,7 +15,7 @@ import sealspan.stats.Interval;
 class RatePosteriorTest {
 
   /** Without a failure the posterior is gamma(shape, exposure + passed days): closed form. */
-  @Property(tries = 200)
+  @Property(tries = 200, seed = "7")
   void withoutFailuresItIsGamma(
       @ForAll @DoubleRange(min = 0.02, max = 300) double shape,
       @ForAll @IntRange(min = 1, max = 1_000_000) int days) {
@@ -23,7 +23,7 @@ class RatePosteriorTest {
     RatePosterior posterior =
         RatePosterior.of(prior, new HiddenFailures(new int[] {days}, new int[0]));
     GammaPosterior closed = GammaPosterior.of(prior, 0, days);
-    assertEquals(closed.meanPerDay(), posterior.meanPerDay(), 2e-6 * closed.meanPerDay());
+    assertEquals(closed.meanPerDay(), posterior.meanPerDay(), 4e-8 * closed.meanPerDay());
     for (double p : new double[] {0.025, 0.5, 0.975}) {
       double quantile = posterior.quantile(p);
       if (quantile > 1e-200) {
@@ -35,7 +35,7 @@ class RatePosteriorTest {
   }
 
   /** Independent: the signed sum of gamma integrals. */
-  @Property(tries = 200)
+  @Property(tries = 200, seed = "7")
   void agreesWithTheExpansionForAFewFailures(
       @ForAll @DoubleRange(min = 0.3, max = 20) double shape,
       @ForAll @Size(max = 6) List<@IntRange(min = 1, max = 2000) Integer> passed,

@@ -11,6 +11,9 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
 import org.hipparchus.special.Beta;
 import org.junit.jupiter.api.Test;
 import sealspan.stats.Estimate;
@@ -37,6 +40,33 @@ class RateShrinkageTest {
               Double.parseDouble(pumps.get(i).get("exposure")));
       assertEquals(EXPECTED.value("post_mean_" + (i + 1)), posterior.meanPerDay(), 1e-7);
       assertEquals(EXPECTED.value("post_q975_" + (i + 1)), posterior.interval(0.95).upper(), 1e-6);
+    }
+  }
+
+  /** Invented counts of ten units; prior, log-likelihood and posteriors computed with R 4.2.2. */
+  @Test
+  void countedPosteriorsAgreeWithR() {
+    long[] events = {0, 1, 3, 0, 2, 7, 1, 0, 4, 2};
+    double[] exposure = {5, 8, 6, 3, 10, 7, 4, 9, 6, 8};
+    double[] above = {
+      0.02015222,
+      0.02439911,
+      0.27259788,
+      0.04877686,
+      0.03677573,
+      0.79194512,
+      0.11041444,
+      0.00327789,
+      0.43658399,
+      0.07290199
+    };
+    PriorFit fit = RateShrinkage.fitCounted(events, exposure).orThrow();
+    assertEquals(1.653677, fit.prior().shape(), 5e-6);
+    assertEquals(5.3979156, fit.prior().exposureDays(), 2e-5);
+    assertEquals(-18.55426479, fit.logLikelihood(), 1e-8);
+    for (int i = 0; i < events.length; i++) {
+      GammaPosterior posterior = GammaPosterior.of(fit.prior(), events[i], exposure[i]);
+      assertEquals(above[i], posterior.probabilityAbove(0.5), 2e-6);
     }
   }
 
@@ -168,20 +198,27 @@ class RateShrinkageTest {
    */
   @Test
   void expectedRanksAgreeWithAllPairs() {
-    GammaPrior prior = new GammaPrior(0.9, 1500);
-    List<HiddenFailures> units = new ArrayList<>();
-    for (int days : new int[] {1, 30, 365, 365, 1000, 4000, 20_000}) {
-      units.add(new HiddenFailures(new int[] {days}, new int[0]));
-    }
-    double[] ranks = RankGrid.expectedRanks(prior, units);
-    for (int i = 0; i < ranks.length; i++) {
-      double expected = 1;
-      for (int j = 0; j < ranks.length; j++) {
-        double bi = 1500 + units.get(i).totalDays();
-        double bj = 1500 + units.get(j).totalDays();
-        expected += j == i ? 0 : Beta.regularizedBeta(bi / (bi + bj), 0.9, 0.9);
+    // With the small shape most of the mass lies below the grid.
+    for (double shape : new double[] {0.9, 0.03}) {
+      GammaPrior prior = new GammaPrior(shape, 1500);
+      List<HiddenFailures> units = new ArrayList<>();
+      for (int days : new int[] {1, 30, 365, 365, 1000, 4000, 20_000}) {
+        units.add(new HiddenFailures(new int[] {days}, new int[0]));
       }
-      assertEquals(expected, ranks[i], 2e-3);
+      units.add(new HiddenFailures(new int[] {400}, new int[] {1}));
+      double[] ranks = RankGrid.expectedRanks(prior, units);
+      for (int i = 0; i < ranks.length; i++) {
+        double expected = 1;
+        for (int j = 0; j < ranks.length; j++) {
+          // a failure after one day is all but a counted event
+          double ai = shape + units.get(i).failures();
+          double aj = shape + units.get(j).failures();
+          double bi = 1500 + units.get(i).totalDays();
+          double bj = 1500 + units.get(j).totalDays();
+          expected += j == i ? 0 : Beta.regularizedBeta(bi / (bi + bj), ai, aj);
+        }
+        assertEquals(expected, ranks[i], 3e-3);
+      }
     }
   }
 
@@ -241,6 +278,39 @@ class RateShrinkageTest {
     }
     RankGrid.add(fleet, grid.masses(units.get(0)), -1);
     assertArrayEquals(without, fleet);
+  }
+
+  /** Small fleets of any kind: a reason, or a finite prior; never an exception. */
+  @Property(tries = 300, seed = "7")
+  void smallFleetsNeverBreakIt(
+      @ForAll @IntRange(max = 1_000_000) int seed, @ForAll @IntRange(max = 12) int count) {
+    Random random = new Random(seed);
+    List<HiddenFailures> units = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      int[] passed = new int[random.nextInt(4)];
+      int[] failed = new int[random.nextInt(1 + random.nextInt(25))];
+      Arrays.setAll(passed, k -> 1 + random.nextInt(1 << random.nextInt(20)));
+      Arrays.setAll(failed, k -> 1 + random.nextInt(1 << random.nextInt(20)));
+      units.add(new HiddenFailures(passed, failed));
+    }
+    if (RateShrinkage.fitHidden(units) instanceof Estimate.Identified<PriorFit> identified) {
+      PriorFit fit = identified.value();
+      assertTrue(Double.isFinite(fit.logLikelihood()) && fit.standardErrorLogShape() > 0);
+      double[] ranks = RankGrid.expectedRanks(fit.prior(), units);
+      assertEquals(count * (count + 1) / 2.0, Arrays.stream(ranks).sum(), 1e-9);
+      for (HiddenFailures unit : units) {
+        assertTrue(RatePosterior.of(fit.prior(), unit).meanPerDay() > 0);
+      }
+    }
+    for (HiddenFailures unit : units) {
+      if (HiddenFailureRate.exact(unit, 0.95)
+          instanceof Estimate.Identified<RateEstimate> identified) {
+        assertTrue(identified.value().perDay() >= 0);
+        assertTrue(
+            HiddenFailureRate.likelihoodRatioInterval(unit, 0.95)
+                .contains(identified.value().perDay()));
+      }
+    }
   }
 
   private static Estimate<PriorFit> counted(String path) {

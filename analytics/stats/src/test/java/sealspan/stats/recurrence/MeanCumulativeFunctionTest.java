@@ -65,7 +65,7 @@ class MeanCumulativeFunctionTest {
   }
 
   /** Independent: the variance summed unit by unit and day by day, with spans, gaps and costs. */
-  @Property(tries = 150)
+  @Property(tries = 150, seed = "7")
   void agreesWithTheDefinition(@ForAll @IntRange(max = 1_000_000) int seed) {
     List<EventHistory> units = invented(new Random(seed), 2 + seed % 9);
     for (Mark mark : Mark.values()) {
@@ -82,7 +82,7 @@ class MeanCumulativeFunctionTest {
     }
   }
 
-  @Property(tries = 50)
+  @Property(tries = 50, seed = "7")
   void orderOfUnitsIsOfNoAccount(@ForAll @IntRange(max = 1_000_000) int seed) {
     List<EventHistory> units = invented(new Random(seed), 12);
     List<EventHistory> shuffled = new ArrayList<>(units);

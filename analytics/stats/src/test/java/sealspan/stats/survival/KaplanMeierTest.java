@@ -127,7 +127,7 @@ class KaplanMeierTest {
   }
 
   /** Independent: counts taken anew on every day, for random lives with late entry. */
-  @Property(tries = 200)
+  @Property(tries = 200, seed = "7")
   void agreesWithCountingDayByDay(@ForAll @IntRange(max = 1_000_000) int seed) {
     List<Lifetime> lives = invented(new Random(seed), 3 + seed % 20);
     if (!(KaplanMeier.of(lives) instanceof Estimate.Identified<KaplanMeier> identified)) {
@@ -161,7 +161,7 @@ class KaplanMeierTest {
     assertEquals(j, curve.days().length);
   }
 
-  @Property(tries = 50)
+  @Property(tries = 50, seed = "7")
   void orderAndMergingAreOfNoAccount(@ForAll @IntRange(max = 1_000_000) int seed) {
     List<Lifetime> lives = invented(new Random(seed), 15);
     List<Lifetime> split = new ArrayList<>();
