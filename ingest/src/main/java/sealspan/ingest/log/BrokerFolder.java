@@ -68,7 +68,8 @@ record BrokerFolder(Path dataFolder) {
    * One node, loopback only, nothing ever deleted by age or size. A flush after every message means
    * after every appended batch, before its acknowledgement: the broker counts unflushed messages
    * when a produce request has been written and flushes then. Record times may lie ahead of the
-   * broker's clock, because recorded time never decreases even where the clock was set back.
+   * broker's clock, because recorded time never decreases even where the clock was set back. A
+   * short session lets a broker that was killed come back soon.
    */
   private String properties(int port, int controllerPort) {
     return String.join(
@@ -95,6 +96,8 @@ record BrokerFolder(Path dataFolder) {
         "share.coordinator.state.topic.replication.factor=1",
         "share.coordinator.state.topic.min.isr=1",
         "group.initial.rebalance.delay.ms=0",
+        "broker.session.timeout.ms=3000",
+        "broker.heartbeat.interval.ms=500",
         "log.cleaner.dedupe.buffer.size=16777216",
         "num.network.threads=2",
         "num.io.threads=4",

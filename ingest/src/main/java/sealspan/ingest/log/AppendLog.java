@@ -1,0 +1,53 @@
+package sealspan.ingest.log;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.function.Consumer;
+
+/**
+ * An append-only log of one kind of entries. Nothing in it is ever changed or removed.
+ *
+ * <p>Any number of processes may append at once. An entry that two of them append in the same
+ * instant can then stand in the log twice, or with two contents; readers keep the first of an id by
+ * place within its partition, and ignore the others.
+ *
+ * @param <T> the kind of entries
+ */
+public interface AppendLog<T> extends AutoCloseable {
+  /**
+   * Appends what is not there yet, and returns when all of it is durable. Entries with the same key
+   * keep their order. The recorded time is set here, in UTC to the millisecond, and never lies
+   * before that of an entry which this log has seen, even where the clock was set back.
+   *
+   * @param entries any number; more at a time is faster
+   * @return one receipt for each entry, in the same order
+   * @throws LogException when the log cannot be reached or written. Some entries may then be in it:
+   *     append all of them again, and those are found to be duplicates
+   */
+  List<Receipt<T>> append(List<T> entries);
+
+  /** A cut behind everything that is in the log now. */
+  Cut end();
+
+  /** A reader that begins at a cut and follows the log as it grows. */
+  LogReader<T> reader(Cut from);
+
+  /**
+   * Reads every entry between two cuts, partition by partition in order, and returns when the last
+   * of them was given out.
+   */
+  default void read(Cut from, Cut to, Consumer<Recorded<T>> each) {
+    try (LogReader<T> reader = reader(from)) {
+      while (!reader.position().covers(to)) {
+        for (Recorded<T> r : reader.poll(Duration.ofSeconds(1))) {
+          if (to.holds(r.place())) {
+            each.accept(r);
+          }
+        }
+      }
+    }
+  }
+
+  @Override
+  void close();
+}

@@ -1,0 +1,32 @@
+package sealspan.ingest.log;
+
+import java.util.HashMap;
+import java.util.Map;
+
+/**
+ * Where a Kafka cluster is.
+ *
+ * @param bootstrapServers {@code HOST:PORT}, several with commas
+ * @param clientProperties further properties of Kafka's clients, such as those of its security
+ */
+public record KafkaAddress(String bootstrapServers, Map<String, String> clientProperties) {
+  public KafkaAddress {
+    if (bootstrapServers.isBlank()) {
+      throw new LogException("No address of a Kafka broker was given: write HOST:PORT.");
+    }
+    clientProperties = Map.copyOf(clientProperties);
+  }
+
+  /** A cluster that asks for no security. */
+  public KafkaAddress(String bootstrapServers) {
+    this(bootstrapServers, Map.of());
+  }
+
+  /** The properties of a client; ours win, because the promises of the log rest on them. */
+  Map<String, Object> clientProperties(Map<String, Object> ours) {
+    Map<String, Object> all = new HashMap<>(clientProperties);
+    all.putAll(ours);
+    all.put("bootstrap.servers", bootstrapServers);
+    return all;
+  }
+}

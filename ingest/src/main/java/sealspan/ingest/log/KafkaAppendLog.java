@@ -1,0 +1,248 @@
+package sealspan.ingest.log;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * An append-only log kept by Kafka, in the way that each of its public kinds promises. Before every
+ * append it takes note of what others appended meanwhile.
+ */
+abstract class KafkaAppendLog<T> implements AppendLog<T> {
+  private final KafkaAddress address;
+  private final EntryForm<T> form;
+  private final KafkaTopic topic;
+  private final KafkaRecords<T> records;
+  private final KafkaSender<T> sender;
+  private final IdIndex index;
+  private final RecordedClock clock;
+
+  KafkaAppendLog(KafkaAddress address, EntryForm<T> form, Path indexFolder, InstantSource source) {
+    this.address = address;
+    this.form = form;
+    this.clock = new RecordedClock(source);
+    this.topic = KafkaTopic.open(address, form.topic(), form.partitions());
+    this.records = new KafkaRecords<>(address, topic, form);
+    try {
+      this.sender = new KafkaSender<>(address, form);
+      Path file = indexFolder.resolve(form.topic() + ".ids");
+      this.index = withIndex(() -> IdIndex.open(file, topic.identity(), records.end()));
+      catchUp();
+    } catch (RuntimeException e) {
+      records.close();
+      throw e;
+    }
+  }
+
+  /** What is known of one entry that is to be appended. */
+  private record Asked<T>(T stored, long hash, long digest, String id) {}
+
+  @Override
+  public synchronized List<Receipt<T>> append(List<T> entries) {
+    if (entries.isEmpty()) {
+      return List.of();
+    }
+    catchUp();
+    Instant recordedAt = clock.next();
+    List<Asked<T>> asked = new ArrayList<>(entries.size());
+    for (T entry : entries) {
+      T stored = form.stored(entry, recordedAt);
+      String id = form.id(stored);
+      long hash = IdTable.hash(id.getBytes(StandardCharsets.UTF_8));
+      asked.add(new Asked<>(stored, hash, form.digest(stored), id));
+    }
+    return new Batch(asked, recordedAt).append();
+  }
+
+  /** One call of append, from the look-up of the ids to the receipts. */
+  private final class Batch {
+    private final List<Asked<T>> asked;
+    private final Instant recordedAt;
+    private final List<Function<List<Place>, Receipt<T>>> receipts = new ArrayList<>();
+    private final Map<String, Integer> firstOfId = new HashMap<>();
+    private final List<T> toSend = new ArrayList<>();
+    private final List<Asked<T>> sentAs = new ArrayList<>();
+    private final Map<Integer, List<Place>> suspects = new HashMap<>();
+    private Map<Place, Recorded<T>> there = Map.of();
+
+    Batch(List<Asked<T>> asked, Instant recordedAt) {
+      this.asked = asked;
+      this.recordedAt = recordedAt;
+    }
+
+    List<Receipt<T>> append() {
+      readSuspects();
+      for (int i = 0; i < asked.size(); i++) {
+        receipts.add(classify(i));
+      }
+      KafkaSender.Sent sent = sender.send(toSend, recordedAt);
+      note(sent.places());
+      if (sent.failure() != null) {
+        throw KafkaTrouble.of("appending to " + topic.name(), address, sent.failure());
+      }
+      return receipts.stream().map(r -> r.apply(sent.places())).toList();
+    }
+
+    /** Entries whose id may be there with another content: only reading them tells. */
+    private void readSuspects() {
+      for (int i = 0; i < asked.size(); i++) {
+        Asked<T> a = asked.get(i);
+        List<Place> places = index.places(a.hash());
+        if (!places.isEmpty() && index.find(a.hash(), a.digest()) == null) {
+          suspects.put(i, places);
+        }
+      }
+      if (!suspects.isEmpty()) {
+        there = records.at(suspects.values().stream().flatMap(List::stream).toList());
+      }
+    }
+
+    private Function<List<Place>, Receipt<T>> classify(int i) {
+      Asked<T> a = asked.get(i);
+      Place same = index.find(a.hash(), a.digest());
+      if (same != null) {
+        return sent -> new Receipt.Duplicate<>(same);
+      }
+      for (Place place : suspects.getOrDefault(i, List.of())) {
+        Recorded<T> other = there.get(place);
+        if (form.id(other.entry()).equals(a.id())) {
+          return sent -> new Receipt.Conflict<>(other);
+        }
+      }
+      Integer earlier = firstOfId.putIfAbsent(a.id(), toSend.size());
+      if (earlier == null) {
+        int at = toSend.size();
+        toSend.add(a.stored());
+        sentAs.add(a);
+        return sent -> new Receipt.Appended<>(recorded(at, sent));
+      }
+      return sentAs.get(earlier).digest() == a.digest()
+          ? sent -> new Receipt.Duplicate<>(sent.get(earlier))
+          : sent -> new Receipt.Conflict<>(recorded(earlier, sent));
+    }
+
+    private Recorded<T> recorded(int at, List<Place> sent) {
+      return new Recorded<>(sent.get(at), recordedAt, toSend.get(at));
+    }
+
+    /**
+     * Puts what is durable into the index, and takes it as read where nothing else came between.
+     */
+    private void note(List<Place> places) {
+      List<Place> durable = new ArrayList<>();
+      for (int i = 0; i < places.size(); i++) {
+        Place place = places.get(i);
+        if (place != null) {
+          Asked<T> a = sentAs.get(i);
+          remember(a.hash(), a.digest(), place, recordedAt);
+          durable.add(place);
+        }
+      }
+      durable.sort(Comparator.comparingLong(Place::offset));
+      for (Place place : durable) {
+        if (index.covered(place.partition()) == place.offset()) {
+          index.cover(place.partition(), place.offset() + 1);
+        }
+      }
+    }
+  }
+
+  private void catchUp() {
+    long[] end = records.end();
+    long[] from = new long[end.length];
+    boolean behind = false;
+    for (int p = 0; p < end.length; p++) {
+      from[p] = index.covered(p);
+      behind |= from[p] < end[p];
+    }
+    if (behind) {
+      records.read(
+          from,
+          end,
+          r -> {
+            byte[] id = form.id(r.entry()).getBytes(StandardCharsets.UTF_8);
+            remember(IdTable.hash(id), form.digest(r.entry()), r.place(), r.recordedAt());
+          });
+      for (int p = 0; p < end.length; p++) {
+        index.cover(p, end[p]);
+      }
+    }
+    clock.saw(index.latest());
+  }
+
+  private void remember(long hash, long digest, Place place, Instant recordedAt) {
+    withIndex(
+        () -> {
+          index.put(hash, digest, place, recordedAt);
+          return null;
+        });
+  }
+
+  /** Something that touches the index file. */
+  private interface IndexStep<R> {
+    R run() throws IOException;
+  }
+
+  private static <R> R withIndex(IndexStep<R> step) {
+    try {
+      return step.run();
+    } catch (IOException e) {
+      throw new LogException(
+          "The index of the log cannot be read or written: "
+              + e.getMessage()
+              + ". It can be made again from the log: free some space, or delete the folder of the"
+              + " index.",
+          e);
+    }
+  }
+
+  @Override
+  public synchronized Cut end() {
+    return Cut.of(records.end());
+  }
+
+  @Override
+  public LogReader<T> reader(Cut from) {
+    KafkaRecords<T> own = new KafkaRecords<>(address, topic, form);
+    own.seek(KafkaRecords.padded(from, topic.partitions()));
+    return new LogReader<>() {
+      @Override
+      public List<Recorded<T>> poll(Duration limit) {
+        return own.poll(limit);
+      }
+
+      @Override
+      public Cut position() {
+        return Cut.of(own.position());
+      }
+
+      @Override
+      public void close() {
+        own.close();
+      }
+    };
+  }
+
+  @Override
+  public synchronized void close() {
+    try {
+      withIndex(
+          () -> {
+            index.saveIfWorthwhile();
+            return null;
+          });
+    } finally {
+      sender.close();
+      records.close();
+    }
+  }
+}

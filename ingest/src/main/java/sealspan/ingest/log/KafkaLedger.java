@@ -1,0 +1,22 @@
+package sealspan.ingest.log;
+
+import java.nio.file.Path;
+import java.time.InstantSource;
+import sealspan.table.LedgerEntry;
+
+/** A {@link Ledger} kept by Kafka, on this machine or anywhere. For any number of threads. */
+public final class KafkaLedger extends KafkaAppendLog<LedgerEntry> implements Ledger {
+  /**
+   * Opens the ledger; its topic is made when missing.
+   *
+   * @param indexFolder where the index of ids is kept; it may be lost, and is then made again
+   * @throws LogException when Kafka cannot be reached, or the topic would not be kept for ever
+   */
+  public KafkaLedger(KafkaAddress address, Path indexFolder) {
+    this(address, indexFolder, InstantSource.system());
+  }
+
+  KafkaLedger(KafkaAddress address, Path indexFolder, InstantSource clock) {
+    super(address, new LedgerForm(), indexFolder, clock);
+  }
+}

@@ -1,0 +1,232 @@
+package sealspan.ingest.log;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.consumer.ConsumerRecords;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.common.KafkaException;
+import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.errors.TimeoutException;
+import org.apache.kafka.common.header.Header;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
+
+/**
+ * Reads the records of one topic. For one thread at a time.
+ *
+ * @param <T> the kind of entries
+ */
+final class KafkaRecords<T> implements AutoCloseable {
+  private static final Duration POLL = Duration.ofMillis(500);
+  private static final Duration STILL_LIMIT = Duration.ofSeconds(60);
+
+  /** A gap of fewer records is read over, because a seek costs a round trip. */
+  private static final long SEEK_WORTHWHILE = 2_000;
+
+  private final KafkaAddress address;
+  private final EntryForm<T> form;
+  private final List<TopicPartition> partitions;
+  private final KafkaConsumer<byte[], byte[]> consumer;
+
+  KafkaRecords(KafkaAddress address, KafkaTopic topic, EntryForm<T> form) {
+    this.address = address;
+    this.form = form;
+    this.partitions =
+        IntStream.range(0, topic.partitions())
+            .mapToObj(p -> new TopicPartition(topic.name(), p))
+            .toList();
+    Map<String, Object> ours =
+        Map.of(
+            "enable.auto.commit",
+            false,
+            "auto.offset.reset",
+            "none",
+            "max.poll.records",
+            5_000,
+            "max.partition.fetch.bytes",
+            4 << 20,
+            "default.api.timeout.ms",
+            30_000);
+    try {
+      this.consumer =
+          new KafkaConsumer<>(
+              address.clientProperties(ours),
+              new ByteArrayDeserializer(),
+              new ByteArrayDeserializer());
+    } catch (KafkaException e) {
+      throw trouble(e);
+    }
+  }
+
+  /** End of each partition: everything before it is durable. */
+  long[] end() {
+    try {
+      Map<TopicPartition, Long> end = consumer.endOffsets(partitions);
+      return partitions.stream().mapToLong(end::get).toArray();
+    } catch (KafkaException e) {
+      throw trouble(e);
+    }
+  }
+
+  /** Goes to a cut, to read on from there. */
+  void seek(long[] from) {
+    try {
+      consumer.assign(partitions);
+      for (int p = 0; p < from.length; p++) {
+        consumer.seek(partitions.get(p), from[p]);
+      }
+    } catch (KafkaException e) {
+      throw trouble(e);
+    }
+  }
+
+  List<Recorded<T>> poll(Duration limit) {
+    try {
+      List<Recorded<T>> list = new ArrayList<>();
+      consumer.poll(limit).forEach(r -> list.add(decoded(r)));
+      return list;
+    } catch (KafkaException e) {
+      throw trouble(e);
+    }
+  }
+
+  long[] position() {
+    try {
+      return partitions.stream().mapToLong(consumer::position).toArray();
+    } catch (KafkaException e) {
+      throw trouble(e);
+    }
+  }
+
+  /** Reads everything between two cuts. */
+  void read(long[] from, long[] to, Consumer<Recorded<T>> each) {
+    seek(from);
+    Patience patience = new Patience();
+    while (!reached(to)) {
+      List<Recorded<T>> some = poll(POLL);
+      patience.next(!some.isEmpty());
+      for (Recorded<T> r : some) {
+        if (r.place().offset() < to[r.place().partition()]) {
+          each.accept(r);
+        }
+      }
+    }
+  }
+
+  /** A consumer waits for ever for a broker that is gone; what is known to be there cannot. */
+  private final class Patience {
+    private long deadline = System.nanoTime() + STILL_LIMIT.toNanos();
+
+    void next(boolean progress) {
+      if (progress) {
+        deadline = System.nanoTime() + STILL_LIMIT.toNanos();
+      } else if (System.nanoTime() > deadline) {
+        throw trouble(new TimeoutException("nothing came for " + STILL_LIMIT.toSeconds() + " s"));
+      }
+    }
+  }
+
+  private boolean reached(long[] to) {
+    long[] at = position();
+    return IntStream.range(0, to.length).allMatch(p -> at[p] >= to[p]);
+  }
+
+  /** The entries at some places. */
+  Map<Place, Recorded<T>> at(List<Place> places) {
+    Map<Integer, long[]> byPartition = new TreeMap<>();
+    places.stream()
+        .mapToInt(Place::partition)
+        .distinct()
+        .forEach(
+            p ->
+                byPartition.put(
+                    p,
+                    places.stream()
+                        .filter(place -> place.partition() == p)
+                        .mapToLong(Place::offset)
+                        .sorted()
+                        .distinct()
+                        .toArray()));
+    Map<Place, Recorded<T>> found = new HashMap<>();
+    byPartition.forEach((p, offsets) -> readAt(partitions.get(p), offsets, found));
+    return found;
+  }
+
+  private void readAt(TopicPartition partition, long[] offsets, Map<Place, Recorded<T>> found) {
+    try {
+      consumer.assign(List.of(partition));
+      consumer.seek(partition, offsets[0]);
+      int next = 0;
+      Patience patience = new Patience();
+      while (next < offsets.length) {
+        ConsumerRecords<byte[], byte[]> some = consumer.poll(POLL);
+        patience.next(!some.isEmpty());
+        for (ConsumerRecord<byte[], byte[]> r : some) {
+          if (next < offsets.length && r.offset() == offsets[next]) {
+            Recorded<T> recorded = decoded(r);
+            found.put(recorded.place(), recorded);
+            next++;
+          }
+        }
+        if (next < offsets.length
+            && offsets[next] - consumer.position(partition) > SEEK_WORTHWHILE) {
+          consumer.seek(partition, offsets[next]);
+        }
+      }
+    } catch (KafkaException e) {
+      throw trouble(e);
+    }
+  }
+
+  private Recorded<T> decoded(ConsumerRecord<byte[], byte[]> r) {
+    try {
+      UnaryOperator<String> header = name -> text(r.headers().lastHeader(name));
+      return new Recorded<>(
+          new Place(r.partition(), r.offset()),
+          Instant.ofEpochMilli(r.timestamp()),
+          form.read(r.value(), header));
+    } catch (RuntimeException e) {
+      throw new LogException(
+          "The entry at offset "
+              + r.offset()
+              + " of "
+              + r.topic()
+              + " partition "
+              + r.partition()
+              + " cannot be read: "
+              + e.getMessage(),
+          e);
+    }
+  }
+
+  private static String text(Header header) {
+    return header == null || header.value() == null
+        ? null
+        : new String(header.value(), StandardCharsets.UTF_8);
+  }
+
+  private LogException trouble(KafkaException e) {
+    return KafkaTrouble.of("reading " + form.topic(), address, e);
+  }
+
+  @Override
+  public void close() {
+    consumer.close();
+  }
+
+  static long[] padded(Cut cut, int partitions) {
+    long[] offsets = new long[partitions];
+    Arrays.setAll(offsets, cut::offset);
+    return offsets;
+  }
+}

@@ -1,0 +1,111 @@
+package sealspan.ingest.log;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.apache.kafka.clients.producer.KafkaProducer;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.clients.producer.RecordMetadata;
+import org.apache.kafka.common.KafkaException;
+import org.apache.kafka.common.serialization.ByteArraySerializer;
+
+/**
+ * Writes entries to one topic, many in flight at a time, each once and in order, and waits until
+ * every replica that has to has it.
+ *
+ * @param <T> the kind of entries
+ */
+final class KafkaSender<T> implements AutoCloseable {
+  private final KafkaAddress address;
+  private final EntryForm<T> form;
+  private KafkaProducer<byte[], byte[]> producer;
+
+  KafkaSender(KafkaAddress address, EntryForm<T> form) {
+    this.address = address;
+    this.form = form;
+    this.producer = producer();
+  }
+
+  /** Where each entry went, null where it failed, and the first failure, null for none. */
+  record Sent(List<Place> places, Exception failure) {}
+
+  /** Sends entries and waits for all of them. */
+  Sent send(List<T> stored, Instant recordedAt) {
+    Place[] places = new Place[stored.size()];
+    Exception[] failures = new Exception[stored.size()];
+    Exception stopped = null;
+    try {
+      for (int i = 0; i < places.length; i++) {
+        int at = i;
+        producer.send(
+            form(stored.get(i), recordedAt),
+            (RecordMetadata m, Exception e) -> {
+              if (e == null) {
+                places[at] = new Place(m.partition(), m.offset());
+              } else {
+                failures[at] = e;
+              }
+            });
+      }
+      producer.flush();
+    } catch (KafkaException e) {
+      stopped = e;
+    }
+    for (int i = 0; i < places.length && stopped == null; i++) {
+      stopped = failures[i];
+    }
+    if (stopped != null) {
+      startAfresh();
+    }
+    List<Place> list = new ArrayList<>(places.length);
+    for (Place p : places) {
+      list.add(p);
+    }
+    return new Sent(list, stopped);
+  }
+
+  private ProducerRecord<byte[], byte[]> form(T stored, Instant recordedAt) {
+    byte[] value = form.value(stored);
+    byte[] key = form.key(stored).getBytes(StandardCharsets.UTF_8);
+    ProducerRecord<byte[], byte[]> r =
+        new ProducerRecord<>(form.topic(), null, recordedAt.toEpochMilli(), key, value);
+    form.headers(stored, value, recordedAt)
+        .forEach((name, text) -> r.headers().add(name, text.getBytes(StandardCharsets.UTF_8)));
+    return r;
+  }
+
+  /** A producer that failed may have given up some entries and hold others: leave it behind. */
+  private void startAfresh() {
+    producer.close(Duration.ZERO);
+    producer = producer();
+  }
+
+  private KafkaProducer<byte[], byte[]> producer() {
+    Map<String, Object> ours =
+        Map.ofEntries(
+            Map.entry("acks", "all"),
+            Map.entry("enable.idempotence", true),
+            Map.entry("compression.type", "lz4"),
+            Map.entry("linger.ms", 1_000),
+            Map.entry("batch.size", 512 << 10),
+            Map.entry("buffer.memory", 64L << 20),
+            Map.entry("max.request.size", KafkaTopic.RECORD_MAX_BYTES),
+            Map.entry("request.timeout.ms", 15_000),
+            Map.entry("delivery.timeout.ms", 60_000),
+            Map.entry("max.block.ms", 30_000L));
+    try {
+      return new KafkaProducer<>(
+          address.clientProperties(ours), new ByteArraySerializer(), new ByteArraySerializer());
+    } catch (KafkaException e) {
+      throw KafkaTrouble.of("connecting", address, e);
+    }
+  }
+
+  @Override
+  public void close() {
+    producer.close();
+  }
+}

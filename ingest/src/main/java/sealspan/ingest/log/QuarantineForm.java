@@ -1,0 +1,83 @@
+package sealspan.ingest.log;
+
+import java.time.Instant;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+import sealspan.avro.TableCodec;
+import sealspan.event.Topics;
+import sealspan.table.QuarantinedRow;
+
+/** Quarantined rows: the id follows from source, complaint and row. */
+final class QuarantineForm implements EntryForm<QuarantinedRow> {
+  /** A row that swallowed half a file, for want of a closing quote, must still fit a record. */
+  static final int ROW_TEXT_MAX_CHARS = 100_000;
+
+  @Override
+  public String topic() {
+    return Topics.QUARANTINE;
+  }
+
+  @Override
+  public int partitions() {
+    return 1;
+  }
+
+  @Override
+  public QuarantinedRow stored(QuarantinedRow r, Instant recordedAt) {
+    boolean noText = r.rowText() == null || r.rowText().isBlank();
+    String id =
+        ContentId.of(
+            r.source(),
+            r.kind(),
+            r.field(),
+            r.reason(),
+            r.rowText(),
+            noText ? r.file() + ":" + r.line() : null);
+    return new QuarantinedRow(
+        id,
+        r.source(),
+        r.file(),
+        r.line(),
+        r.field(),
+        r.kind(),
+        r.reason(),
+        shortened(r.rowText()),
+        recordedAt);
+  }
+
+  private static String shortened(String text) {
+    return text == null || text.length() <= ROW_TEXT_MAX_CHARS
+        ? text
+        : text.substring(0, ROW_TEXT_MAX_CHARS) + " [... " + text.length() + " characters in all]";
+  }
+
+  @Override
+  public String id(QuarantinedRow r) {
+    return r.id();
+  }
+
+  @Override
+  public long digest(QuarantinedRow r) {
+    return ContentId.leading(r.id());
+  }
+
+  @Override
+  public String key(QuarantinedRow r) {
+    return r.id();
+  }
+
+  @Override
+  public byte[] value(QuarantinedRow r) {
+    return TableCodec.encode(r);
+  }
+
+  @Override
+  public Map<String, String> headers(QuarantinedRow r, byte[] value, Instant recordedAt) {
+    return Map.of();
+  }
+
+  @Override
+  public QuarantinedRow read(byte[] value, UnaryOperator<String> header) {
+    return TableCodec.decode(value, QuarantinedRow.class);
+  }
+}
