@@ -137,6 +137,18 @@ public final class AcceptanceCriteria implements Serializable {
     return found;
   }
 
+  /**
+   * A rule about gauges themselves: where a jurisdiction has none, that of {@value #DEFAULT} holds,
+   * because a gauge is no better or worse for the place where it is used.
+   *
+   * @return null where there is none
+   */
+  public ProgrammeRule gaugeRule(
+      ProgrammeRule.Subject subject, String jurisdiction, LocalDate day) {
+    ProgrammeRule own = rule(subject, jurisdiction, day);
+    return own != null ? own : rule(subject, null, day);
+  }
+
   /** The jurisdiction whose rows are used for a site that names this one, or null. */
   static String used(String jurisdiction) {
     return jurisdiction == null || jurisdiction.isBlank() ? DEFAULT : jurisdiction.trim();

@@ -118,36 +118,36 @@ record CriteriaTable(List<Criterion> limits, List<ProgrammeRule> rules) {
   }
 
   private static ProgrammeRule rule(Row row) {
-    String measure = row.needed("measure").toLowerCase(Locale.ROOT);
-    return switch (measure) {
-      case "accuracy" ->
-          new ProgrammeRule(
-              row.needed("jurisdiction"),
-              ProgrammeRule.Subject.GAUGE_ACCURACY,
-              row.number("limit"),
-              row.oneOf("unit", Unit.class),
-              row.day("valid_from"),
-              row.day("valid_to"),
-              row.needed("source"));
-      case "calibration_interval" -> {
-        if (!row.needed("unit").equalsIgnoreCase("months")) {
-          throw row.wrong("unit", "an interval is given in months", "Write months.");
-        }
-        yield new ProgrammeRule(
-            row.needed("jurisdiction"),
-            ProgrammeRule.Subject.CALIBRATION_INTERVAL,
-            row.number("limit"),
-            null,
-            row.day("valid_from"),
-            row.day("valid_to"),
-            row.needed("source"));
-      }
-      default ->
-          throw row.wrong(
-              "measure",
-              "'" + measure + "' is nothing that a gauge has",
-              "Write accuracy or calibration_interval.");
-    };
+    ProgrammeRule.Subject subject =
+        switch (row.needed("measure").toLowerCase(Locale.ROOT)) {
+          case "accuracy" -> ProgrammeRule.Subject.GAUGE_ACCURACY;
+          case "range" -> ProgrammeRule.Subject.GAUGE_RANGE;
+          case "calibration_interval" -> ProgrammeRule.Subject.CALIBRATION_INTERVAL;
+          default ->
+              throw row.wrong(
+                  "measure",
+                  "'" + row.needed("measure") + "' is nothing that a gauge has",
+                  "Write accuracy, range or calibration_interval.");
+        };
+    boolean months = subject == ProgrammeRule.Subject.CALIBRATION_INTERVAL;
+    if (months && !row.needed("unit").equalsIgnoreCase("months")) {
+      throw row.wrong("unit", "an interval is given in months", "Write months.");
+    }
+    BigDecimal amount = row.number("limit");
+    if (amount.signum() <= 0 || months && amount.stripTrailingZeros().scale() > 0) {
+      throw row.wrong(
+          "limit",
+          "'" + amount.toPlainString() + "' is not possible",
+          months ? "Write whole months, such as 12." : "Write a number above 0.");
+    }
+    return new ProgrammeRule(
+        row.needed("jurisdiction"),
+        subject,
+        amount,
+        months ? null : row.oneOf("unit", Unit.class),
+        row.day("valid_from"),
+        row.day("valid_to"),
+        row.needed("source"));
   }
 
   /** The fields of one row, with errors that say where. */

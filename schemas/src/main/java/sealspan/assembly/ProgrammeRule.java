@@ -10,8 +10,8 @@ import sealspan.event.Unit;
  *
  * @param jurisdiction whose rule it is; {@code default} for sites that name none
  * @param subject what it is about
- * @param amount months between calibrations, or the gauge's greatest error
- * @param unit unit of the error; null for months
+ * @param amount months between calibrations, or the gauge's greatest error or reading
+ * @param unit unit of the error or reading; null for months
  * @param validFrom first day on which it applies; null for no beginning
  * @param validTo last day on which it applies; null for no end
  * @param source where it was published
@@ -29,6 +29,8 @@ public record ProgrammeRule(
   public enum Subject {
     /** Greatest error of a test gauge; a reading this near its limit is marginal. */
     GAUGE_ACCURACY,
+    /** Greatest differential that a test gauge can show. */
+    GAUGE_RANGE,
     /** Whole months that a gauge may be used after its calibration. */
     CALIBRATION_INTERVAL
   }

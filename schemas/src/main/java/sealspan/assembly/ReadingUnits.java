@@ -39,6 +39,11 @@ public final class ReadingUnits {
     };
   }
 
+  /** Exact value of a quantity in the base unit. */
+  static BigDecimal inBase(Quantity quantity) {
+    return inBase(quantity.value(), quantity.unit());
+  }
+
   /** A value of the base unit in another unit, to 12 digits; for showing, never for comparing. */
   static BigDecimal fromBase(BigDecimal base, Unit unit) {
     return switch (unit) {
