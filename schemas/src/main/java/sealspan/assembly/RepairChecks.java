@@ -138,17 +138,17 @@ final class RepairChecks {
   private static boolean finalTestBefore(
       List<HistoryStep> steps, int index, RepairPerformed repair) {
     String visit = EventOrder.visitId(repair);
+    boolean leftBefore = false;
     for (int i = index - 1; i >= 0; i--) {
       TestRound round = steps.get(i).round();
       if (steps.get(i).event() instanceof RepairPerformed earlier
           && EventOrder.visitId(earlier).equals(visit)) {
-        return false; // It followed an earlier repair of the same visit.
+        return false; // The round before followed this earlier repair.
       }
-      if (round != null && round.phase() == Phase.AS_LEFT && round.visitId().equals(visit)) {
-        return true;
-      }
+      leftBefore |=
+          round != null && round.phase() == Phase.AS_LEFT && round.visitId().equals(visit);
     }
-    return false;
+    return leftBefore;
   }
 
   private static void nothingFollows(List<HistoryStep> steps, int index, FindingLog log) {
