@@ -2,6 +2,7 @@ package sealspan.study.practice;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import sealspan.event.Action;
 import sealspan.event.Cause;
@@ -59,6 +60,7 @@ final class RepairBench {
         }
       }
     }
+    items.sort(Comparator.comparing(RepairItem::at));
     return items;
   }
 
@@ -68,6 +70,7 @@ final class RepairBench {
     for (PartLife part : unit.parts) {
       items.add(renewed(part, Action.REBUILT, ReplacementReason.SCHEDULED));
     }
+    items.sort(Comparator.comparing(RepairItem::at));
     return items;
   }
 

@@ -26,7 +26,7 @@ final class SiteCard {
     SiteDescribed.WaterUse use = type == null ? null : use(parameters, site, type);
     return new SiteDescribed(
         site.id(),
-        Moment.on(parameters.recordBegins()),
+        new Moment(parameters.recordBegins(), null, town.timeZone()),
         positionId,
         "Practice site " + site.id().substring(1),
         "M" + site.id().substring(1),

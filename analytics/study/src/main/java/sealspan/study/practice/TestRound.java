@@ -1,6 +1,7 @@
 package sealspan.study.practice;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import sealspan.event.Component;
 import sealspan.event.Measure;
@@ -128,7 +129,7 @@ final class TestRound {
     return tenths[part.index()] == LEAKED;
   }
 
-  /** The readings as a report gives them. */
+  /** The readings as a report gives them, by line and component. */
   List<Reading> readings() {
     List<Reading> readings = new ArrayList<>(tenths.length);
     for (int i = 0; i < tenths.length; i++) {
@@ -138,6 +139,7 @@ final class TestRound {
               ? new Reading(plan.at(), plan.measure(), Observation.MEASURED, PSI[tenths[i]], "0.1")
               : Reading.seen(plan.at(), plan.measure(), seen(plan, tenths[i])));
     }
+    readings.sort(Comparator.comparing(Reading::at));
     return readings;
   }
 

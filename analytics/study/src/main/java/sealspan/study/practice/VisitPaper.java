@@ -195,7 +195,7 @@ final class VisitPaper {
     events.add(
         new JobCosted(
             unit.id(),
-            Moment.on(LocalDate.ofEpochDay(day)),
+            new Moment(LocalDate.ofEpochDay(day), null, unit.parameters.town().timeZone()),
             visitId,
             null,
             null,
