@@ -45,6 +45,27 @@ public final class Answers implements AutoCloseable {
     }
   }
 
+  /**
+   * Works out the answers as they would have been at the end of a day, from the events that the log
+   * had recorded by then. It takes a while and holds those events in memory.
+   *
+   * @throws AnswersException where there is no snapshot, or it cannot be read
+   */
+  public static Answers openAsOf(Path dataFolder, AsOf asOf, Progress progress) {
+    AnswersFolder folder = new AnswersFolder(dataFolder);
+    for (int tries = 1; ; tries++) {
+      Path snapshot = folder.newestSnapshot();
+      try {
+        return asOf.open(folder, progress);
+      } catch (SQLException e) {
+        if (tries == OPENING_TRIES || Files.exists(snapshot)) {
+          throw new AnswersException(
+              "The answers as of " + asOf.day() + " cannot be worked out: " + e.getMessage(), e);
+        }
+      }
+    }
+  }
+
   private static Answers of(Path snapshot) throws SQLException {
     Properties settings = new Properties();
     settings.setProperty("duckdb.read_only", "true");

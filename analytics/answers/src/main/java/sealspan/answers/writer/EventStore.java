@@ -22,7 +22,7 @@ import org.duckdb.DuckDBConnection;
  * changes again, so that publishing copies only few.
  */
 final class EventStore {
-  /** Events that stay in the table at most, beside those after the cut. */
+  /** Usual number of events that make a segment. */
   static final int SEGMENT_EVENTS = 20_000;
 
   /** Sets the recorded time of the newest event of each partition of the cut. */
@@ -41,21 +41,6 @@ final class EventStore {
       where cut."partition" = newest."partition"
       """;
 
-  private static final List<String> TABLES =
-      List.of(
-          """
-          create table own.event (
-            "partition" INTEGER, "offset" BIGINT, id VARCHAR, type VARCHAR, subject_key VARCHAR,
-            valid_day DATE, reported_at TIMESTAMP, reported_origin VARCHAR, recorded_at TIMESTAMP,
-            arrival VARCHAR, source VARCHAR, "value" BLOB)
-          """,
-          "create table own.segment (number INTEGER, file VARCHAR, events BIGINT)",
-          """
-          create table own.segment_sum (
-            number INTEGER, "partition" INTEGER, type VARCHAR, arrival VARCHAR, events BIGINT,
-            first_day DATE, last_day DATE, newest_recorded_at TIMESTAMP)
-          """);
-
   private static final String BEFORE_CUT =
       """
       from own.event e join cut c on c."partition" = e."partition"
@@ -63,14 +48,6 @@ final class EventStore {
       """;
 
   private EventStore() {}
-
-  static void create(DuckDBConnection connection) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      for (String sql : TABLES) {
-        statement.execute(sql);
-      }
-    }
-  }
 
   static void append(DuckDBConnection connection, List<EventRow> events) throws SQLException {
     if (events.isEmpty()) {
@@ -113,13 +90,14 @@ final class EventStore {
   }
 
   /**
-   * Moves the events before the cut to a new segment, where there are enough of them. A segment
-   * file that a killed writer left without its row in the table is written over.
+   * Moves the events before the cut to a new segment, where there are as many as make one. A
+   * segment file that a killed writer left without its row in the table is written over.
    */
-  static void cutSegment(DuckDBConnection connection, Path folder) throws SQLException {
+  static void cutSegment(DuckDBConnection connection, Path folder, int segmentEvents)
+      throws SQLException {
     try (Statement statement = connection.createStatement()) {
       long events = number(statement, "select count(*) " + BEFORE_CUT);
-      if (events < SEGMENT_EVENTS) {
+      if (events < segmentEvents) {
         return;
       }
       long segment = number(statement, "select coalesce(max(number), 0) + 1 from own.segment");

@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import org.apache.kafka.common.TopicPartition;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
+import sealspan.answers.tables.EventTables;
 import sealspan.answers.tables.RowLoader;
 import sealspan.answers.tables.TableDefinition;
 import sealspan.answers.tables.Tables;
@@ -28,20 +29,31 @@ import sealspan.table.Bundle;
 final class PrivateStore implements AutoCloseable {
   private final Path file;
   private final DuckDBConnection connection;
+  private final int segmentEvents;
 
-  private PrivateStore(Path file, DuckDBConnection connection) {
+  private PrivateStore(Path file, DuckDBConnection connection, int segmentEvents) {
     this.file = file;
     this.connection = connection;
+    this.segmentEvents = segmentEvents;
   }
 
   /** Opens the file, and makes it where it is missing. */
   static PrivateStore open(Path file) throws SQLException {
+    return open(file, EventStore.SEGMENT_EVENTS);
+  }
+
+  /**
+   * Opens the file, and makes it where it is missing.
+   *
+   * @param segmentEvents number of events that make a segment
+   */
+  static PrivateStore open(Path file, int segmentEvents) throws SQLException {
     Properties settings = new Properties();
     settings.setProperty("memory_limit", "1GB");
     settings.setProperty("threads", "2");
     DuckDBConnection connection =
         DriverManager.getConnection("jdbc:duckdb:" + file, settings).unwrap(DuckDBConnection.class);
-    PrivateStore store = new PrivateStore(file, connection);
+    PrivateStore store = new PrivateStore(file, connection, segmentEvents);
     try {
       store.prepare();
       return store;
@@ -56,13 +68,9 @@ final class PrivateStore implements AutoCloseable {
     boolean made = count("select count(*) from duckdb_tables() where schema_name = 'own'") > 0;
     if (!made) {
       Tables.create(connection);
-      execute(
-          "create table cut (\"partition\" INTEGER, next_offset BIGINT,"
-              + " newest_recorded_at TIMESTAMP)");
-      execute("create schema own");
+      EventTables.create(connection);
       execute("create table own.bundle (key VARCHAR, revision BIGINT)");
       execute("create table own.place (topic VARCHAR, \"partition\" INTEGER, next_offset BIGINT)");
-      EventStore.create(connection);
     }
     execute("create temp table batch (key VARCHAR, revision BIGINT)");
     connection.commit();
@@ -70,10 +78,6 @@ final class PrivateStore implements AutoCloseable {
 
   Path file() {
     return file;
-  }
-
-  DuckDBConnection connection() {
-    return connection;
   }
 
   /** The next offset to read of every partition that was read before. */
@@ -198,7 +202,7 @@ final class PrivateStore implements AutoCloseable {
       }
       execute(EventStore.NEWEST_OF_CUT);
       connection.commit();
-      EventStore.cutSegment(connection, segmentFolder);
+      EventStore.cutSegment(connection, segmentFolder, segmentEvents);
     } catch (SQLException e) {
       rollBack(e);
       throw e;

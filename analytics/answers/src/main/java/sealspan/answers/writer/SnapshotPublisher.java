@@ -10,14 +10,10 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
-import java.time.LocalDateTime;
-import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -27,7 +23,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import sealspan.answers.AnswersException;
 import sealspan.answers.AnswersFolder;
-import sealspan.answers.tables.PublishedSums;
+import sealspan.answers.tables.Publication;
 
 /**
  * Publishes copies of the private file. A copy is complete and on disk before its name appears, and
@@ -125,19 +121,7 @@ final class SnapshotPublisher {
     try (Connection connection = DriverManager.getConnection("jdbc:duckdb:" + file);
         Statement statement = connection.createStatement()) {
       statement.execute("set threads = 2");
-      PublishedSums.create(connection);
-      statement.execute(
-          "create table publication (generation VARCHAR, code_version VARCHAR,"
-              + " published_at TIMESTAMP)");
-      try (PreparedStatement insert =
-          connection.prepareStatement("insert into publication values (?, ?, ?)")) {
-        insert.setString(1, generation);
-        insert.setString(2, codeVersion);
-        insert.setObject(
-            3,
-            LocalDateTime.ofInstant(Instant.now().truncatedTo(ChronoUnit.MILLIS), ZoneOffset.UTC));
-        insert.execute();
-      }
+      new Publication(generation, codeVersion, Instant.now()).addTo(connection);
       statement.execute("checkpoint");
     }
   }

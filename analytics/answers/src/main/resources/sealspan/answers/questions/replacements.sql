@@ -38,11 +38,12 @@ where ($type is null or type = $type) and ($size is null or size_inch = $size)
 union all
 select stratum || ', ' || quantity || ': ' || round(figure, 2)
   || coalesce(' (95 % interval ' || round(lower, 2) || ' to ' || round(upper, 2) || ')', '')
-  || ', by ' || estimator
+  || ', by ' || lower(replace(estimator, '_', ' '))
 from (
   select * from seal_life
   where question = 'REPLACED_ANY_REASON' and figure is not null
     and ($type is null or stratum in ('all', 'type=' || $type))
+    and not contains(stratum, 'component=')
   order by case when stratum = 'all' then 0 else 1 end, stratum, quantity, estimator)
 union all
 select case when count(*) = 0

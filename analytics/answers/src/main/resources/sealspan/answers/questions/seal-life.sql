@@ -5,11 +5,12 @@
 -- caution: Replaced for any reason and seal failed are two questions; never mix their figures.
 -- caution: Failures are found at tests: the day of a failure lies somewhere between two tests.
 select stratum, lower(replace(question, '_', ' ')) as question, quantity, figure, lower, upper,
-  estimator, seals, assemblies, endings, left_out_unknown_origin, longest_years,
+  lower(replace(estimator, '_', ' ')) as estimator, seals, assemblies, endings, left_out_unknown_origin, longest_years,
   extrapolated_share, note
 from seal_life
 where $type is null or stratum in ('all', 'type=' || $type)
-order by case when stratum = 'all' then 0 else 1 end, stratum, question, quantity, estimator
+  or starts_with(stratum, 'type=' || $type || ' ')
+order by case when stratum = 'all' then 0 else 1 end, stratum, question, quantity, seal_life.estimator
 -- beneath
 select 'n = ' || count(*) || ' seals, ' || count(*) filter (ended_by = 'REPLACED')
   || ' replaced, ' || count(*) filter (found_failed_on is not null) || ' found failed, '

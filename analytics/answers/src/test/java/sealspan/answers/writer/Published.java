@@ -27,6 +27,18 @@ public final class Published {
       List<LedgerEntry> ledger,
       List<LoggedEvent> events)
       throws SQLException, IOException {
+    return in(dataFolder, bundles, quarantined, ledger, events, EventStore.SEGMENT_EVENTS);
+  }
+
+  /** The same, with the number of events that make a segment. */
+  public static Path in(
+      Path dataFolder,
+      List<? extends Bundle> bundles,
+      List<QuarantinedRow> quarantined,
+      List<LedgerEntry> ledger,
+      List<LoggedEvent> events,
+      int segmentEvents)
+      throws SQLException, IOException {
     AnswersFolder folder = new AnswersFolder(dataFolder);
     Files.createDirectories(folder.folder());
     Batch batch = new Batch();
@@ -37,7 +49,7 @@ public final class Published {
       batch.add(new EventRow(0, i, events.get(i), EventCodec.encode(events.get(i).event())));
       batch.read(new TopicPartition(Topics.EVENTS, 0), i);
     }
-    try (PrivateStore store = PrivateStore.open(folder.privateFile("g1"))) {
+    try (PrivateStore store = PrivateStore.open(folder.privateFile("g1"), segmentEvents)) {
       store.apply(batch);
       store.settle(Map.of(0, (long) events.size()), folder.segments("g1"));
       return new SnapshotPublisher(folder).publish(store.file(), "g1", "test");
