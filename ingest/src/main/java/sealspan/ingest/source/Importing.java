@@ -1,0 +1,259 @@
+package sealspan.ingest.source;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import sealspan.event.LoggedEvent;
+import sealspan.ingest.validate.Origin;
+import sealspan.ingest.validate.Problem;
+import sealspan.ingest.validate.Validation;
+import sealspan.ingest.validate.Validator;
+import sealspan.table.QuarantinedRow;
+
+/**
+ * Takes a file in: rows are read and judged while the batch before is appended. Stopping half way
+ * and starting again is safe, because an event that is there already is a duplicate and changes
+ * nothing.
+ */
+public final class Importing {
+  private static final int BATCH_EVENTS = 4000;
+  private static final int BATCH_COMPLAINTS = 1000;
+
+  /** Where accepted events go. */
+  public interface Appending {
+    /**
+     * Appends events durably.
+     *
+     * @return what became of each, in their order
+     * @throws IOException where they could not be appended; the message is for people
+     */
+    List<Outcome> append(List<LoggedEvent> batch) throws IOException;
+
+    /** Appends nothing, for a trial run. */
+    Appending NOTHING =
+        batch -> java.util.Collections.nCopies(batch.size(), new Outcome.NotAppended());
+  }
+
+  /** What became of an event. */
+  public sealed interface Outcome {
+    /** It is durable now. */
+    record Appended() implements Outcome {}
+
+    /** An event of the same id and content was there already. */
+    record Duplicate() implements Outcome {}
+
+    /**
+     * An event of the same id and other content is there, and holds.
+     *
+     * @param holds that event
+     */
+    record Conflict(LoggedEvent holds) implements Outcome {}
+
+    /** It was a trial run. */
+    record NotAppended() implements Outcome {}
+  }
+
+  /** Where rows go that are not taken. */
+  public interface Setting {
+    /**
+     * Sets rows aside durably.
+     *
+     * @throws IOException where that failed; the message is for people
+     */
+    void aside(List<QuarantinedRow> rows) throws IOException;
+
+    /** Sets nothing aside, for a trial run. */
+    Setting NOTHING = rows -> {};
+  }
+
+  /** Hears how far an import is. */
+  public interface Progress {
+    /**
+     * Called after each batch.
+     *
+     * @param rows rows read so far
+     * @param bytes bytes read so far
+     * @param totalBytes bytes of the file
+     */
+    void at(long rows, long bytes, long totalBytes);
+
+    /** Hears nothing. */
+    Progress SILENT = (rows, bytes, totalBytes) -> {};
+  }
+
+  private record Candidate(Origin origin, LoggedEvent event) {}
+
+  private final Validator validator;
+  private final Appending appending;
+  private final Setting setting;
+  private final Progress progress;
+  private final String source;
+
+  /**
+   * An import.
+   *
+   * @param source name of the source, for the rows that are set aside
+   */
+  public Importing(
+      String source, Validator validator, Appending appending, Setting setting, Progress progress) {
+    this.source = source;
+    this.validator = validator;
+    this.appending = appending;
+    this.setting = setting;
+    this.progress = progress;
+  }
+
+  /**
+   * Takes a file in, and closes it.
+   *
+   * @return what became of its rows; where the thread was interrupted, of those up to then
+   * @throws IOException where the file could not be read on, or events not be appended
+   */
+  public ImportSummary run(DraftSource file) throws IOException {
+    ExecutorService appender =
+        Executors.newSingleThreadExecutor(
+            task -> {
+              Thread thread = new Thread(task, "append");
+              thread.setDaemon(true);
+              return thread;
+            });
+    try (file) {
+      Run run = new Run(file, appender);
+      return run.all();
+    } finally {
+      appender.shutdown();
+    }
+  }
+
+  /** The state of one run. */
+  private final class Run {
+    private final DraftSource file;
+    private final ExecutorService appender;
+    private final ImportSummary.Counts counts = new ImportSummary.Counts();
+    private List<Candidate> batch = new ArrayList<>(BATCH_EVENTS);
+    private List<QuarantinedRow> complaints = new ArrayList<>();
+    private Future<?> pending;
+    private boolean stopped;
+
+    Run(DraftSource file, ExecutorService appender) {
+      this.file = file;
+      this.appender = appender;
+    }
+
+    ImportSummary all() throws IOException {
+      for (Item item = file.next(); item != null; item = file.next()) {
+        counts.row();
+        take(item);
+        if (batch.size() >= BATCH_EVENTS || complaints.size() >= BATCH_COMPLAINTS) {
+          handOver();
+          progress.at(counts.rows(), file.readBytes(), file.totalBytes());
+          if (Thread.currentThread().isInterrupted()) {
+            stopped = true;
+            break;
+          }
+        }
+      }
+      handOver();
+      await();
+      progress.at(counts.rows(), file.readBytes(), file.totalBytes());
+      return counts.summary(file, stopped);
+    }
+
+    private void take(Item item) {
+      if (item instanceof Item.LeftOut leftOut) {
+        counts.leftOut(leftOut.reason());
+      } else if (item instanceof Item.Broken broken) {
+        reject(broken.origin(), List.of(broken.problem()));
+      } else if (item instanceof Item.Draft draft) {
+        Validation validation = validator.validate(draft.draft());
+        Origin origin = draft.draft().origin();
+        if (validation instanceof Validation.Accepted accepted) {
+          counts.accepted(accepted.events().size());
+          accepted.events().forEach(event -> batch.add(new Candidate(origin, event)));
+        } else if (validation instanceof Validation.Rejected rejected) {
+          reject(origin, rejected.problems());
+        }
+      }
+    }
+
+    private void reject(Origin origin, List<Problem> problems) {
+      counts.rejected(problems);
+      for (Problem problem : problems) {
+        complaints.add(row(origin, problem.field(), Kind.REJECTED, problem.text()));
+      }
+    }
+
+    private void handOver() throws IOException {
+      await();
+      List<Candidate> events = batch;
+      List<QuarantinedRow> rows = complaints;
+      batch = new ArrayList<>(BATCH_EVENTS);
+      complaints = new ArrayList<>();
+      if (!events.isEmpty() || !rows.isEmpty()) {
+        pending =
+            appender.submit(
+                () -> {
+                  append(events, rows);
+                  return null;
+                });
+      }
+    }
+
+    private void append(List<Candidate> events, List<QuarantinedRow> rows) throws IOException {
+      if (!events.isEmpty()) {
+        List<Outcome> outcomes = appending.append(events.stream().map(Candidate::event).toList());
+        for (int i = 0; i < outcomes.size(); i++) {
+          Outcome outcome = outcomes.get(i);
+          counts.outcome(outcome);
+          if (outcome instanceof Outcome.Conflict conflict) {
+            Candidate candidate = events.get(i);
+            String reason = ConflictWords.of(conflict.holds(), candidate.event());
+            rows.add(row(candidate.origin(), null, Kind.CONFLICT, reason));
+          }
+        }
+      }
+      if (!rows.isEmpty()) {
+        setting.aside(rows);
+      }
+    }
+
+    /** Waits for the batch that is being appended, also where the thread is interrupted. */
+    private void await() throws IOException {
+      boolean interrupted = false;
+      while (pending != null) {
+        try {
+          pending.get();
+          pending = null;
+        } catch (InterruptedException e) {
+          interrupted = true;
+        } catch (ExecutionException e) {
+          pending = null;
+          if (e.getCause() instanceof IOException known) {
+            throw known;
+          }
+          if (e.getCause() instanceof RuntimeException known) {
+            throw known;
+          }
+          throw new IOException("The events could not be appended.", e.getCause());
+        }
+      }
+      if (interrupted) {
+        Thread.currentThread().interrupt();
+      }
+    }
+  }
+
+  private enum Kind {
+    REJECTED,
+    CONFLICT
+  }
+
+  private QuarantinedRow row(Origin origin, String field, Kind kind, String reason) {
+    return new QuarantinedRow(
+        null, source, origin.file(), origin.line(), field, kind.name(), reason, origin.row(), null);
+  }
+}

@@ -1,0 +1,358 @@
+package sealspan.ingest.validate;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import sealspan.event.AssemblyType;
+import sealspan.event.Component;
+import sealspan.event.ComponentAt;
+import sealspan.event.InstallationCheck;
+import sealspan.event.Measure;
+import sealspan.event.Moment;
+import sealspan.event.Observation;
+import sealspan.event.Quantity;
+import sealspan.event.Reading;
+import sealspan.event.TestPerformed;
+import sealspan.event.TestPerformed.Phase;
+import sealspan.event.Visit;
+import sealspan.ingest.validate.Problem.Fault;
+
+/** Test rounds from rows. */
+final class TestRows {
+  private static final Column TYPE = Columns.named("type");
+  private static final Column PURPOSE = Columns.named("purpose");
+  private static final Column CONDUCT = Columns.named("conduct");
+  private static final Column END_TIME = Columns.named("end_time");
+  private static final Column REPORT_NUMBER = Columns.named("report_number");
+  private static final Column TESTER = Columns.named("tester_id");
+  private static final Column CERTIFICATE = Columns.named("certificate_number");
+  private static final Column CERTIFICATE_UNTIL = Columns.named("certificate_valid_until");
+  private static final Column GAUGE = Columns.named("gauge_id");
+  private static final Column CALIBRATED = Columns.named("gauge_calibrated_on");
+  private static final Column RESOLUTION = Columns.named("gauge_resolution_psid");
+  private static final Column LINE_PRESSURE = Columns.named("line_pressure_psi");
+  private static final Column FLOW_STATE = Columns.named("flow_state");
+  private static final Column DOWNSTREAM = Columns.named("downstream_shutoff");
+  private static final Column COMPENSATING = Columns.named("compensating_step");
+  private static final Column METHOD = Columns.named("method");
+  private static final Column EDITION = Columns.named("procedure_edition");
+  private static final Column CHECK1 = Columns.named("check1_psid");
+  private static final Column CHECK1_STATIC = Columns.named("check1_static_psid");
+  private static final Column CHECK1_FLOW = Columns.named("check1_flow_psid");
+  private static final Column CHECK1_BACK = Columns.named("check1_backpressure");
+  private static final Column CHECK2 = Columns.named("check2_psid");
+  private static final Column CHECK2_BACK = Columns.named("check2_backpressure");
+  private static final Column RELIEF = Columns.named("relief_psid");
+  private static final Column BUFFER = Columns.named("buffer_psid");
+  private static final Column AIR_INLET = Columns.named("air_inlet_psid");
+  private static final Column AIR_INLET_FULL = Columns.named("air_inlet_full");
+  private static final Column SHUTOFF1 = Columns.named("shutoff1");
+  private static final Column SHUTOFF2 = Columns.named("shutoff2");
+  private static final Column TEST_COCKS = Columns.named("test_cocks");
+  private static final Column BODY = Columns.named("body");
+  private static final Column METER_REGISTERS = Columns.named("meter_registers");
+  private static final Column METER_READING = Columns.named("bypass_meter_reading");
+  private static final Column CONFIRMATION_OF = Columns.named("confirmation_of");
+  private static final Column CONFIRMATION = Columns.named("confirmation_psid");
+  private static final Column RELIEF_DISCHARGE = Columns.named("relief_discharge");
+  private static final Column TEMPERATURE = Columns.named("water_temperature_c");
+  private static final Column FLUSHED = Columns.named("flushed_to_pass");
+  private static final Column SERIAL_SEEN = Columns.named("serial_seen");
+  private static final Column SIGNED = Columns.named("signed");
+  private static final Column VERDICT = Columns.named("verdict");
+  private static final Column REMARKS = Columns.named("remarks");
+  private static final Column ATTACHMENTS = Columns.named("attachment_sha256");
+
+  private TestRows() {}
+
+  /**
+   * A test round.
+   *
+   * @param round fields of its block
+   * @param row fields of the whole row
+   */
+  static TestPerformed of(
+      Fields round, Fields row, String assemblyId, Moment when, Visit visit, Phase phase) {
+    AssemblyType type = row.has(TYPE) ? Codes.TYPE.parse(row.text(TYPE)) : null;
+    List<Reading> readings = readings(round, type);
+    return new TestPerformed(
+        assemblyId,
+        when,
+        round.minuteOfDay(END_TIME),
+        visit,
+        round.text(REPORT_NUMBER),
+        phase,
+        round.code(PURPOSE, Codes.PURPOSE),
+        round.code(CONDUCT, Codes.CONDUCT),
+        round.text(TESTER),
+        round.text(CERTIFICATE),
+        round.validityDay(CERTIFICATE_UNTIL),
+        round.text(GAUGE),
+        calibrated(round, when),
+        round.quantityFromZero(LINE_PRESSURE),
+        round.code(FLOW_STATE, Codes.FLOW_STATE),
+        round.code(DOWNSTREAM, Codes.SHUTOFF),
+        round.code(COMPENSATING, Codes.COMPENSATING_STEP),
+        round.text(METHOD),
+        round.text(EDITION),
+        readings,
+        confirmation(round, type, readings),
+        round.code(RELIEF_DISCHARGE, Codes.DISCHARGE),
+        round.text(METER_READING),
+        conditions(round),
+        round.quantity(TEMPERATURE),
+        round.yesNo(FLUSHED),
+        round.text(SERIAL_SEEN),
+        round.yesNo(SIGNED),
+        round.code(VERDICT, Codes.VERDICT),
+        round.text(REMARKS),
+        attachments(round));
+  }
+
+  private static LocalDate calibrated(Fields round, Moment when) {
+    LocalDate day = round.pastDay(CALIBRATED);
+    if (day != null && when != null && day.isAfter(when.day())) {
+      round.add(
+          CALIBRATED,
+          Fault.CONTRADICTION,
+          day + " is after the test, so it cannot be the gauge's last calibration before it.",
+          "Check both days.");
+    }
+    return day;
+  }
+
+  private static List<Reading> readings(Fields round, AssemblyType type) {
+    List<Reading> readings = new ArrayList<>(8);
+    Quantity resolution = round.quantityFromZero(RESOLUTION);
+    for (BlockPlan.LineCells line : round.block().lines()) {
+      new LineReadings(round.of(line), line, isReducedPressure(round.of(line), type), resolution)
+          .addTo(readings);
+    }
+    if (round.has(METER_REGISTERS)) {
+      Observation seen = round.code(METER_REGISTERS, Codes.OPENING);
+      if (seen != null) {
+        readings.add(
+            Reading.seen(
+                ComponentAt.bypass(Component.BYPASS_METER), Measure.METER_REGISTERS, seen));
+      }
+    }
+    return readings;
+  }
+
+  /** A reduced pressure assembly is known by its type, else by its relief valve. */
+  private static boolean isReducedPressure(Fields line, AssemblyType type) {
+    if (type != null) {
+      return type == AssemblyType.RP || type == AssemblyType.RPDA || type == AssemblyType.RPDA_II;
+    }
+    return line.has(RELIEF) || line.has(BUFFER);
+  }
+
+  /** The readings of one line. */
+  private record LineReadings(
+      Fields line, BlockPlan.LineCells cells, boolean reducedPressure, Quantity resolution) {
+
+    void addTo(List<Reading> readings) {
+      Measure drop = reducedPressure ? Measure.STATIC_DROP : Measure.DIRECTION_OF_FLOW;
+      Measure words2 = reducedPressure ? Measure.BACKPRESSURE_TIGHTNESS : Measure.DIRECTION_OF_FLOW;
+      measured(readings, CHECK1, Component.CHECK1, drop, drop);
+      measured(readings, CHECK1_STATIC, Component.CHECK1, Measure.STATIC_DROP, Measure.STATIC_DROP);
+      measured(
+          readings,
+          CHECK1_FLOW,
+          Component.CHECK1,
+          Measure.DIRECTION_OF_FLOW,
+          Measure.DIRECTION_OF_FLOW);
+      seen(
+          readings, CHECK1_BACK, Component.CHECK1, Measure.BACKPRESSURE_TIGHTNESS, Codes.TIGHTNESS);
+      measured(readings, CHECK2, Component.CHECK2, Measure.DIRECTION_OF_FLOW, words2);
+      seen(
+          readings, CHECK2_BACK, Component.CHECK2, Measure.BACKPRESSURE_TIGHTNESS, Codes.TIGHTNESS);
+      measured(
+          readings, RELIEF, Component.RELIEF_VALVE, Measure.OPENING_POINT, Measure.OPENING_POINT);
+      buffer(readings);
+      measured(
+          readings, AIR_INLET, Component.AIR_INLET, Measure.OPENING_POINT, Measure.OPENING_POINT);
+      seen(readings, AIR_INLET_FULL, Component.AIR_INLET, Measure.FULL_OPENING, Codes.OPENING);
+      seen(readings, SHUTOFF1, Component.SHUTOFF1, Measure.TIGHTNESS, Codes.TIGHTNESS);
+      seen(readings, SHUTOFF2, Component.SHUTOFF2, Measure.TIGHTNESS, Codes.TIGHTNESS);
+      seen(readings, TEST_COCKS, Component.TEST_COCKS, Measure.TIGHTNESS, Codes.TIGHTNESS);
+      seen(readings, BODY, Component.BODY, Measure.TIGHTNESS, Codes.TIGHTNESS);
+    }
+
+    private void measured(
+        List<Reading> readings,
+        Column column,
+        Component component,
+        Measure ofNumber,
+        Measure ofWords) {
+      String text = line.text(column);
+      if (text == null) {
+        return;
+      }
+      Reading reading = reading(line, column, text, cells.at(component), ofNumber, ofWords);
+      if (reading == null) {
+        return;
+      }
+      for (Reading other : readings) {
+        if (other.at().equals(reading.at()) && other.measure() == reading.measure()) {
+          line.add(
+              column,
+              Fault.CONTRADICTION,
+              "Two columns tell the " + name(reading.measure()) + " of " + other.at().text() + ".",
+              "Leave one of the two empty.");
+          return;
+        }
+      }
+      readings.add(withResolution(reading));
+    }
+
+    private Reading withResolution(Reading reading) {
+      boolean same =
+          resolution != null
+              && reading.value() != null
+              && reading.value().unit() == resolution.unit();
+      return same
+          ? new Reading(
+              reading.at(),
+              reading.measure(),
+              reading.observation(),
+              reading.value(),
+              resolution.entered())
+          : reading;
+    }
+
+    private void buffer(List<Reading> readings) {
+      if (line.has(BUFFER)) {
+        Quantity value = line.quantity(BUFFER);
+        if (value != null) {
+          readings.add(Reading.measured(cells.at(Component.CHECK1), Measure.BUFFER, value));
+        }
+      }
+    }
+
+    private void seen(
+        List<Reading> readings,
+        Column column,
+        Component component,
+        Measure measure,
+        CodeList<Observation> codes) {
+      if (line.has(column)) {
+        Observation observation = line.code(column, codes);
+        if (observation != null) {
+          readings.add(Reading.seen(cells.at(component), measure, observation));
+        }
+      }
+    }
+  }
+
+  private static String name(Enum<?> code) {
+    return code.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  /** A number or what was seen; null, with a problem, where it is neither. */
+  private static Reading reading(
+      Fields fields,
+      Column column,
+      String text,
+      ComponentAt at,
+      Measure ofNumber,
+      Measure ofWords) {
+    if (Numbers.looksLike(text)) {
+      Quantity value = fields.quantityFromZero(column);
+      return value == null ? null : Reading.measured(at, ofNumber, value);
+    }
+    Observation seen = fields.code(column, text, Codes.READING);
+    if (seen == null) {
+      return null;
+    }
+    boolean opens =
+        at.component() == Component.RELIEF_VALVE || at.component() == Component.AIR_INLET;
+    boolean fits =
+        switch (seen) {
+          case OPENED, DID_NOT_OPEN -> opens;
+          case MEASURED -> false;
+          case CLOSED_TIGHT, LEAKED, NOT_TESTED -> true;
+        };
+    if (!fits) {
+      fields.add(
+          column,
+          Fault.CONTRADICTION,
+          "'" + text + "' cannot be seen at " + at.text() + ".",
+          "Write a number, closed tight, leaked or not tested.");
+      return null;
+    }
+    return Reading.seen(at, ofWords, seen);
+  }
+
+  private static Reading confirmation(Fields round, AssemblyType type, List<Reading> readings) {
+    String part = round.text(CONFIRMATION_OF);
+    String value = round.text(CONFIRMATION);
+    if (part == null && value == null) {
+      return null;
+    }
+    if (part == null || value == null) {
+      round.add(
+          part == null ? CONFIRMATION_OF : CONFIRMATION,
+          Fault.MISSING,
+          "It is empty, and a confirmation reading needs both its part and its value.",
+          "Fill in both or neither.");
+      return null;
+    }
+    ComponentAt at = Parts.parse(part);
+    if (at == null) {
+      round.add(
+          CONFIRMATION_OF,
+          Fault.NO_SUCH_PART,
+          "'" + part + "' is a part that no type of assembly has.",
+          "Write such as check1, relief or bypass.check2.");
+      return null;
+    }
+    for (Reading reading : readings) {
+      if (reading.at().equals(at)) {
+        Measure measure = reading.measure();
+        return reading(round, CONFIRMATION, value, at, measure, measure);
+      }
+    }
+    Measure measure =
+        switch (at.component()) {
+          case CHECK1 ->
+              type == AssemblyType.RP || type == AssemblyType.RPDA || type == AssemblyType.RPDA_II
+                  ? Measure.STATIC_DROP
+                  : Measure.DIRECTION_OF_FLOW;
+          case CHECK2 -> Measure.DIRECTION_OF_FLOW;
+          case RELIEF_VALVE, AIR_INLET -> Measure.OPENING_POINT;
+          default -> Measure.TIGHTNESS;
+        };
+    return reading(round, CONFIRMATION, value, at, measure, measure);
+  }
+
+  private static List<InstallationCheck> conditions(Fields round) {
+    if (round.block().conditions().isEmpty()) {
+      return List.of();
+    }
+    List<InstallationCheck> checks = new ArrayList<>(4);
+    for (BlockPlan.OpenCell open : round.block().conditions()) {
+      Boolean met = round.yesNo(open);
+      if (met != null) {
+        checks.add(new InstallationCheck(open.name(), met));
+      }
+    }
+    return checks;
+  }
+
+  private static List<String> attachments(Fields round) {
+    List<String> hashes = round.list(ATTACHMENTS);
+    for (String hash : hashes) {
+      if (hash.length() != 64 || !hash.chars().allMatch(c -> Character.digit(c, 16) >= 0)) {
+        round.add(
+            ATTACHMENTS,
+            Fault.NOT_A_NUMBER,
+            Fields.quoted(hash) + " is no SHA-256.",
+            "Write its 64 hexadecimal digits.");
+        return List.of();
+      }
+    }
+    return hashes;
+  }
+}
