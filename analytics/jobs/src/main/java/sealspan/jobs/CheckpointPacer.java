@@ -1,0 +1,82 @@
+package sealspan.jobs;
+
+import java.time.Duration;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import org.apache.flink.api.common.JobID;
+import org.apache.flink.core.execution.CheckpointType;
+import org.apache.flink.runtime.minicluster.MiniCluster;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Triggers the checkpoints of a job. Before each, all changed rows are sent on; so while a long log
+ * is being caught up with, the pauses grow with what a checkpoint costs, and most events of a
+ * history are sent on together.
+ */
+final class CheckpointPacer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(CheckpointPacer.class);
+  private static final long REST_PER_WORK = 3;
+  private static final long LONGEST_MILLIS = 60_000;
+
+  private final MiniCluster cluster;
+  private final JobID job;
+  private final long shortestMillis;
+  private final Thread thread;
+
+  private CheckpointPacer(MiniCluster cluster, JobID job, Duration pause) {
+    this.cluster = cluster;
+    this.job = job;
+    this.shortestMillis = pause.toMillis();
+    this.thread = new Thread(this::run, "sealspan-checkpoints");
+    this.thread.setDaemon(true);
+  }
+
+  static CheckpointPacer start(MiniCluster cluster, JobID job, Duration pause) {
+    CheckpointPacer pacer = new CheckpointPacer(cluster, job, pause);
+    pacer.thread.start();
+    return pacer;
+  }
+
+  /** Makes a checkpoint now and waits for it; false where the job was not ready for one. */
+  static boolean trigger(MiniCluster cluster, JobID job) {
+    try {
+      cluster.triggerCheckpoint(job, CheckpointType.CONFIGURED).get();
+      return true;
+    } catch (ExecutionException e) {
+      LOG.debug("No checkpoint of job {} was made.", job, e);
+      return false;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
+  }
+
+  private void run() {
+    long pauseMillis = shortestMillis;
+    while (!Thread.currentThread().isInterrupted()) {
+      try {
+        TimeUnit.MILLISECONDS.sleep(pauseMillis);
+      } catch (InterruptedException e) {
+        return;
+      }
+      long begin = System.nanoTime();
+      trigger(cluster, job);
+      long tookMillis = (System.nanoTime() - begin) / 1_000_000;
+      pauseMillis =
+          tookMillis <= shortestMillis
+              ? shortestMillis
+              : Math.min(LONGEST_MILLIS, REST_PER_WORK * tookMillis);
+    }
+  }
+
+  @Override
+  public void close() {
+    thread.interrupt();
+    try {
+      thread.join();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

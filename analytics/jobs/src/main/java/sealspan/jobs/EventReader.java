@@ -1,0 +1,44 @@
+package sealspan.jobs;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import org.apache.flink.api.common.typeinfo.TypeInformation;
+import org.apache.flink.connector.kafka.source.reader.deserializer.KafkaRecordDeserializationSchema;
+import org.apache.flink.util.Collector;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.common.header.Header;
+import sealspan.avro.EventCodec;
+import sealspan.event.EventHeaders;
+import sealspan.event.LoggedEvent;
+
+/**
+ * Records of the log as events. A record that is none stops the job: the log is the only truth, and
+ * to leave something of it out unseen would be a wrong answer.
+ */
+final class EventReader implements KafkaRecordDeserializationSchema<Addressed> {
+  private static final long serialVersionUID = 1L;
+
+  @Override
+  public void deserialize(ConsumerRecord<byte[], byte[]> record, Collector<Addressed> out) {
+    LoggedEvent event;
+    try {
+      event = EventHeaders.read(name -> header(record, name), EventCodec.decode(record.value()));
+    } catch (RuntimeException e) {
+      throw new JobException(
+          "The record of topic %s, partition %d, offset %d is no event of this program. %s"
+              .formatted(record.topic(), record.partition(), record.offset(), e.getMessage()),
+          e);
+    }
+    out.collect(Addressed.toItsSubject(event));
+  }
+
+  private static String header(ConsumerRecord<byte[], byte[]> record, String name) {
+    Header header = record.headers().lastHeader(name);
+    return header == null || header.value() == null ? null : new String(header.value(), UTF_8);
+  }
+
+  @Override
+  public TypeInformation<Addressed> getProducedType() {
+    return Addressed.TYPE;
+  }
+}

@@ -1,0 +1,38 @@
+package sealspan.jobs;
+
+import org.apache.flink.api.common.eventtime.WatermarkStrategy;
+import org.apache.flink.streaming.api.datastream.DataStream;
+import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
+import sealspan.study.FitCut;
+import sealspan.table.ResultTopics;
+
+/**
+ * The bounded job: the events of a cut in, the fit of every stratum out. The result depends on the
+ * events, the criteria and the cut alone, not on order or parallelism.
+ */
+final class FittingGraph {
+  private FittingGraph() {}
+
+  /** Builds the job; the cut holds at least one event. */
+  static void build(StreamExecutionEnvironment env, JobSettings job, FitCut cut) {
+    DataStream<Addressed> events =
+        env.fromSource(
+            LogConnections.events(job, cut),
+            WatermarkStrategy.noWatermarks(),
+            "events of the cut",
+            Addressed.TYPE);
+    DataStream<Upsert> fits =
+        Routing.assemblies(events)
+            .keyBy(new HistoryKey())
+            .process(new MemberRows(job.criteria()), Member.TYPE)
+            .name("histories")
+            .keyBy(new StratumKey())
+            .process(new StratumFit(cut), Upsert.TYPE)
+            .name("fits");
+    fits.sinkTo(LogConnections.sink(job, ResultTopics.rows(job.generation()))).name("rows");
+    fits.map(new WithoutCurves())
+        .returns(Upsert.TYPE)
+        .sinkTo(LogConnections.sink(job, ResultTopics.fits(job.generation())))
+        .name("fits for scores");
+  }
+}

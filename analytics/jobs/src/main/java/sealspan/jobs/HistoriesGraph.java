@@ -1,0 +1,37 @@
+package sealspan.jobs;
+
+import org.apache.flink.api.common.eventtime.WatermarkStrategy;
+import org.apache.flink.streaming.api.datastream.DataStream;
+import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
+import sealspan.table.ResultTopics;
+
+/**
+ * The continuous job: events and fits in, the rows of every assembly and zone out. When a
+ * checkpoint completes, the offsets that its group commits say how far the rows are.
+ */
+final class HistoriesGraph {
+  private HistoriesGraph() {}
+
+  static void build(StreamExecutionEnvironment env, JobSettings job) {
+    DataStream<Addressed> events =
+        env.fromSource(
+                LogConnections.events(job),
+                WatermarkStrategy.noWatermarks(),
+                "events",
+                Addressed.TYPE)
+            .uid("events");
+    DataStream<byte[]> fits =
+        env.fromSource(LogConnections.fits(job), WatermarkStrategy.noWatermarks(), "fits")
+            .setParallelism(1)
+            .uid("fits");
+    Routing.assemblies(events)
+        .union(Routing.zones(events))
+        .keyBy(new HistoryKey())
+        .connect(fits.broadcast())
+        .transform("histories", Upsert.TYPE, new HistoryFold(job.criteria()))
+        .uid("histories")
+        .sinkTo(LogConnections.sink(job, ResultTopics.rows(job.generation())))
+        .name("rows")
+        .uid("rows");
+  }
+}

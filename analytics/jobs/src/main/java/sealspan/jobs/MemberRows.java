@@ -1,0 +1,40 @@
+package sealspan.jobs;
+
+import org.apache.flink.api.common.functions.OpenContext;
+import org.apache.flink.streaming.api.functions.KeyedProcessFunction;
+import org.apache.flink.util.Collector;
+import sealspan.assembly.AcceptanceCriteria;
+import sealspan.study.Fits;
+import sealspan.table.AssemblyRows;
+
+/** At the end of the input, the rows of each assembly, once for every stratum that it is of. */
+final class MemberRows extends KeyedProcessFunction<String, Addressed, Member> {
+  private static final long serialVersionUID = 1L;
+
+  private final AcceptanceCriteria criteria;
+  private transient EventBag bag;
+
+  MemberRows(AcceptanceCriteria criteria) {
+    this.criteria = criteria;
+  }
+
+  @Override
+  public void open(OpenContext context) {
+    bag = new EventBag(getRuntimeContext().getMapState(EventBag.STATE));
+  }
+
+  @Override
+  public void processElement(Addressed event, Context context, Collector<Member> out)
+      throws Exception {
+    bag.add(event);
+    context.timerService().registerEventTimeTimer(Long.MAX_VALUE);
+  }
+
+  @Override
+  public void onTimer(long end, OnTimerContext context, Collector<Member> out) throws Exception {
+    AssemblyRows rows = RowsOf.forFit(context.getCurrentKey(), bag.events(), criteria);
+    for (String stratum : Fits.strataOf(rows)) {
+      out.collect(new Member(stratum, rows));
+    }
+  }
+}

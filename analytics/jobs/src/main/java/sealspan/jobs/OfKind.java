@@ -1,0 +1,21 @@
+package sealspan.jobs;
+
+import java.util.EnumSet;
+import org.apache.flink.api.common.functions.FilterFunction;
+import sealspan.event.Subject;
+
+/** Events whose subject is of some kinds. */
+final class OfKind implements FilterFunction<Addressed> {
+  private static final long serialVersionUID = 1L;
+
+  private final EnumSet<Subject.Kind> kinds;
+
+  OfKind(EnumSet<Subject.Kind> kinds) {
+    this.kinds = kinds;
+  }
+
+  @Override
+  public boolean filter(Addressed event) {
+    return kinds.contains(Subject.ofKey(event.to).kind());
+  }
+}

@@ -1,0 +1,51 @@
+package sealspan.jobs;
+
+import org.apache.flink.api.common.functions.OpenContext;
+import org.apache.flink.api.common.state.MapState;
+import org.apache.flink.api.common.state.MapStateDescriptor;
+import org.apache.flink.api.common.typeinfo.Types;
+import org.apache.flink.streaming.api.functions.co.KeyedCoProcessFunction;
+import org.apache.flink.util.Collector;
+
+/**
+ * Sends the events of sites, gauges and testers on to the assemblies that refer to them, each once
+ * to each, whichever comes first. Keyed by the site, gauge or tester.
+ */
+final class ReferenceDirectory
+    extends KeyedCoProcessFunction<String, Addressed, Registration, Addressed> {
+  private static final long serialVersionUID = 1L;
+
+  private transient EventBag bag;
+  private transient MapState<String, Boolean> assemblies;
+
+  @Override
+  public void open(OpenContext context) {
+    bag = new EventBag(getRuntimeContext().getMapState(EventBag.STATE));
+    assemblies =
+        getRuntimeContext()
+            .getMapState(new MapStateDescriptor<>("assemblies", Types.STRING, Types.BOOLEAN));
+  }
+
+  @Override
+  public void processElement1(Addressed event, Context context, Collector<Addressed> out)
+      throws Exception {
+    if (!bag.add(event)) {
+      return;
+    }
+    for (String assembly : assemblies.keys()) {
+      out.collect(new Addressed(assembly, event.id, event.event));
+    }
+  }
+
+  @Override
+  public void processElement2(Registration registration, Context context, Collector<Addressed> out)
+      throws Exception {
+    if (assemblies.contains(registration.assembly)) {
+      return;
+    }
+    assemblies.put(registration.assembly, true);
+    for (byte[] event : bag.packed()) {
+      out.collect(new Addressed(registration.assembly, EventBytes.id(event), event));
+    }
+  }
+}

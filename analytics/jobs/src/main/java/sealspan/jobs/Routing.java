@@ -1,0 +1,36 @@
+package sealspan.jobs;
+
+import java.util.EnumSet;
+import org.apache.flink.streaming.api.datastream.DataStream;
+import sealspan.event.Subject;
+
+/** Which events belong to which history; the same for both jobs. */
+final class Routing {
+  private Routing() {}
+
+  /** The events of zones. */
+  static DataStream<Addressed> zones(DataStream<Addressed> events) {
+    return events.filter(new OfKind(EnumSet.of(Subject.Kind.ZONE)));
+  }
+
+  /**
+   * The events of assemblies' histories: their own, and those of the sites, gauges and testers that
+   * they refer to.
+   */
+  static DataStream<Addressed> assemblies(DataStream<Addressed> events) {
+    DataStream<Addressed> own = events.filter(new OfKind(EnumSet.of(Subject.Kind.ASSEMBLY)));
+    DataStream<Addressed> references =
+        events.filter(
+            new OfKind(EnumSet.of(Subject.Kind.SITE, Subject.Kind.GAUGE, Subject.Kind.TESTER)));
+    DataStream<Registration> registrations =
+        own.flatMap(new RegistrationsOf()).returns(Registration.TYPE);
+    DataStream<Addressed> referred =
+        references
+            .keyBy(new HistoryKey())
+            .connect(registrations.keyBy(new ReferenceKey()))
+            .process(new ReferenceDirectory(), Addressed.TYPE)
+            .name("reference directory")
+            .uid("reference-directory");
+    return own.union(referred);
+  }
+}

@@ -1,0 +1,45 @@
+package sealspan.jobs;
+
+import java.util.List;
+import java.util.Map;
+import sealspan.assembly.AcceptanceCriteria;
+import sealspan.event.LoggedEvent;
+import sealspan.event.Subject;
+import sealspan.study.AssemblyTables;
+import sealspan.study.ZoneTables;
+import sealspan.table.AssemblyRows;
+import sealspan.table.Bundle;
+
+/** Which function of the study makes the rows of a subject. */
+final class RowsOf {
+  private RowsOf() {}
+
+  /**
+   * The rows of an assembly or a zone.
+   *
+   * @param subject key of the subject
+   * @param events its history
+   * @param criteria the limits in force
+   * @param fit the last fit
+   */
+  static Bundle subject(
+      String subject, List<LoggedEvent> events, AcceptanceCriteria criteria, LastFit fit) {
+    Subject of = Subject.ofKey(subject);
+    try {
+      // Both terms only grow, so the revision does, in whichever order events and fits arrive.
+      return of.kind() == Subject.Kind.ZONE
+          ? ZoneTables.of(of.id(), events, events.size())
+          : AssemblyTables.of(
+              of.id(), events, criteria, fit.priors(), events.size() + fit.revision());
+    } catch (RuntimeException e) {
+      throw new JobException(
+          "The history of %s cannot be worked out: %s".formatted(subject, JobTrouble.words(e)), e);
+    }
+  }
+
+  /** The rows of an assembly as a fit takes them: without what an earlier fit found. */
+  static AssemblyRows forFit(
+      String subject, List<LoggedEvent> events, AcceptanceCriteria criteria) {
+    return AssemblyTables.of(Subject.ofKey(subject).id(), events, criteria, Map.of(), 0);
+  }
+}

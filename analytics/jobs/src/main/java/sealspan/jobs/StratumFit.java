@@ -1,0 +1,62 @@
+package sealspan.jobs;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.flink.api.common.functions.OpenContext;
+import org.apache.flink.api.common.state.MapState;
+import org.apache.flink.api.common.state.MapStateDescriptor;
+import org.apache.flink.api.common.typeinfo.PrimitiveArrayTypeInfo;
+import org.apache.flink.api.common.typeinfo.Types;
+import org.apache.flink.streaming.api.functions.KeyedProcessFunction;
+import org.apache.flink.util.Collector;
+import sealspan.avro.TableCodec;
+import sealspan.study.FitCut;
+import sealspan.study.Fits;
+import sealspan.table.AssemblyRows;
+
+/** At the end of the input, the fit of each stratum from the rows of its members. */
+final class StratumFit extends KeyedProcessFunction<String, Member, Upsert> {
+  private static final long serialVersionUID = 1L;
+
+  private final String cutId;
+  private final String cutOffsets;
+  private final Instant newestRecordedAt;
+  private final long cutRevision;
+  private transient MapState<String, byte[]> members;
+
+  StratumFit(FitCut cut) {
+    this.cutId = cut.id();
+    this.cutOffsets = cut.offsets();
+    this.newestRecordedAt = cut.newestRecordedAt();
+    this.cutRevision = cut.revision();
+  }
+
+  @Override
+  public void open(OpenContext context) {
+    members =
+        getRuntimeContext()
+            .getMapState(
+                new MapStateDescriptor<>(
+                    "members",
+                    Types.STRING,
+                    PrimitiveArrayTypeInfo.BYTE_PRIMITIVE_ARRAY_TYPE_INFO));
+  }
+
+  @Override
+  public void processElement(Member member, Context context, Collector<Upsert> out)
+      throws Exception {
+    members.put(member.assemblyId, member.rows);
+    context.timerService().registerEventTimeTimer(Long.MAX_VALUE);
+  }
+
+  @Override
+  public void onTimer(long end, OnTimerContext context, Collector<Upsert> out) throws Exception {
+    List<AssemblyRows> rows = new ArrayList<>();
+    for (byte[] packed : members.values()) {
+      rows.add(TableCodec.decode(packed, AssemblyRows.class));
+    }
+    FitCut cut = new FitCut(cutId, cutOffsets, newestRecordedAt, cutRevision);
+    out.collect(new Upsert(Fits.of(context.getCurrentKey(), rows, cut)));
+  }
+}

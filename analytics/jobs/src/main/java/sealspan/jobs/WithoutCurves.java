@@ -1,0 +1,19 @@
+package sealspan.jobs;
+
+import java.util.List;
+import org.apache.flink.api.common.functions.MapFunction;
+import sealspan.avro.TableCodec;
+import sealspan.table.FitRows;
+
+/** The part of a fit that scores need. */
+final class WithoutCurves implements MapFunction<Upsert, Upsert> {
+  private static final long serialVersionUID = 1L;
+
+  @Override
+  public Upsert map(Upsert upsert) {
+    FitRows fit = TableCodec.decode(upsert.value, FitRows.class);
+    return new Upsert(
+        new FitRows(
+            fit.stratum(), fit.revision(), fit.fit(), fit.ratePrior(), List.of(), List.of()));
+  }
+}

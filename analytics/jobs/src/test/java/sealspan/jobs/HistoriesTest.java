@@ -1,0 +1,233 @@
+package sealspan.jobs;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import sealspan.assembly.AcceptanceCriteria;
+import sealspan.avro.TableCodec;
+import sealspan.event.LoggedEvent;
+import sealspan.event.SiteDescribed;
+import sealspan.study.BatchTables;
+import sealspan.study.FitCut;
+import sealspan.table.AssemblyRows;
+import sealspan.table.Bundle;
+import sealspan.table.FitRows;
+import sealspan.table.ResultTopics;
+import sealspan.table.ZoneRows;
+
+/** The jobs on a real broker and a real cluster, held equal to the tables made without a stream. */
+@Timeout(value = 5, unit = TimeUnit.MINUTES)
+class HistoriesTest {
+  private static final AcceptanceCriteria CRITERIA = AcceptanceCriteria.shipped();
+
+  @TempDir static Path brokerFolder;
+  private static LogUnderTest log;
+
+  @TempDir Path folder;
+
+  @BeforeAll
+  static void startBroker() {
+    log = new LogUnderTest(brokerFolder);
+  }
+
+  @AfterAll
+  static void stopBroker() {
+    log.close();
+  }
+
+  @BeforeEach
+  void beginAnew() {
+    log.beginAnew();
+  }
+
+  @Test
+  void equalsBatchInAnyOrderWithOneTask() {
+    equalsBatch("one", 1, StateKept.HEAP, SomeEvents.of(11, 60));
+  }
+
+  @Test
+  void equalsBatchInAnyOrderWithTwoTasksOnRocksDb() {
+    equalsBatch("two", 2, StateKept.ROCKSDB, SomeEvents.of(12, 60));
+  }
+
+  private void equalsBatch(String name, int tasks, StateKept kept, List<LoggedEvent> events) {
+    log.append(events);
+    try (FlinkRuntime runtime = runtime(tasks)) {
+      runtime.startHistories(job(name, tasks), checkpoints(kept));
+      log.awaitComplete(name, runtime);
+      assertSame(BatchTables.of(events, List.of(), CRITERIA, null), rows(name));
+    }
+  }
+
+  @Test
+  void resumesInTheMiddleAndSendsNothingTwice() {
+    List<LoggedEvent> events = SomeEvents.of(13, 40);
+    int half = events.size() / 2;
+    JobSettings job = job("resumed", 2);
+    log.append(events.subList(0, half));
+    try (FlinkRuntime runtime = runtime(2)) {
+      runtime.startHistories(job, checkpoints(StateKept.HEAP));
+      log.awaitComplete("resumed", runtime);
+    }
+    var before = log.ends(ResultTopics.rows("resumed"));
+    try (FlinkRuntime runtime = runtime(2)) {
+      runtime.startHistories(job, checkpoints(StateKept.HEAP));
+      assertEquals(before, log.ends(ResultTopics.rows("resumed")), "it began from the first event");
+      log.append(events.subList(half, events.size()));
+      log.awaitComplete("resumed", runtime);
+      assertSame(BatchTables.of(events, List.of(), CRITERIA, null), rows("resumed"));
+    }
+  }
+
+  @Test
+  void aLateSiteReachesAllItsAssemblies() {
+    List<LoggedEvent> events = SomeEvents.inOrder(14, 30);
+    List<LoggedEvent> sites =
+        events.stream().filter(e -> e.event() instanceof SiteDescribed).toList();
+    List<LoggedEvent> others = new ArrayList<>(events);
+    others.removeAll(sites);
+    log.append(others);
+    try (FlinkRuntime runtime = runtime(1)) {
+      runtime.startHistories(job("sites", 1), checkpoints(StateKept.HEAP));
+      log.awaitComplete("sites", runtime);
+      assertTrue(labels(rows("sites")).isEmpty());
+      log.append(sites);
+      log.awaitComplete("sites", runtime);
+      assertFalse(labels(rows("sites")).isEmpty());
+      assertSame(BatchTables.of(events, List.of(), CRITERIA, null), rows("sites"));
+    }
+  }
+
+  private static List<String> labels(Map<String, Bundle> rows) {
+    return rows.values().stream()
+        .filter(b -> b instanceof AssemblyRows)
+        .map(b -> ((AssemblyRows) b).assembly().siteLabel())
+        .filter(label -> label != null)
+        .toList();
+  }
+
+  @Test
+  void aFitScoresAllAssembliesAnewAndTheLastOneWins() {
+    List<LoggedEvent> events = SomeEvents.of(15, 50);
+    int half = events.size() / 2;
+    JobSettings job = job("fits", 2);
+    log.append(events.subList(0, half));
+    FitCut first = cut(1);
+    try (FlinkRuntime runtime = runtime(2)) {
+      runtime.startHistories(job, checkpoints(StateKept.HEAP));
+      log.append(events.subList(half, events.size()));
+      FitCut second = cut(2);
+      runtime.fit(job, second);
+      runtime.fit(job, first);
+      List<Bundle> expected = BatchTables.of(events, events, CRITERIA, second);
+      LogUnderTest.until(() -> digest(expected) == digest(rows("fits").values()));
+      log.awaitComplete("fits", runtime);
+      assertSame(expected, rows("fits"));
+    }
+    try (FlinkRuntime runtime = runtime(1)) {
+      JobSettings again = job("fits-again", 1);
+      TopicSetup.make(again);
+      runtime.fit(again, first);
+      assertSame(
+          BatchTables.of(events.subList(0, half), events.subList(0, half), CRITERIA, first).stream()
+              .filter(b -> b instanceof FitRows)
+              .toList(),
+          rows("fits-again"));
+    }
+  }
+
+  @Test
+  void namesARecordThatIsNoEvent() {
+    log.appendRaw(new byte[] {1, 2, 3});
+    try (FlinkRuntime runtime = runtime(1)) {
+      AtomicReference<String> trouble = new AtomicReference<>();
+      try {
+        runtime.startHistories(job("damaged", 1), checkpoints(StateKept.HEAP));
+        LogUnderTest.until(
+            () -> {
+              runtime.trouble().ifPresent(trouble::set);
+              return trouble.get() != null;
+            });
+      } catch (JobException e) {
+        trouble.set(e.getMessage());
+      }
+      assertTrue(trouble.get().contains("offset 0 is no event of this program"), trouble.get());
+    }
+  }
+
+  private static FitCut cut(long revision) {
+    return new FitCut("cut-" + revision, log.end(), Instant.EPOCH, revision);
+  }
+
+  private FlinkRuntime runtime(int parallelism) {
+    return FlinkRuntime.start(new RuntimeSettings(folder.resolve("work"), parallelism));
+  }
+
+  private JobSettings job(String generation, int parallelism) {
+    return new JobSettings(
+        log.bootstrapServers(), Map.of(), generation, "test", CRITERIA, parallelism);
+  }
+
+  private CheckpointSettings checkpoints(StateKept kept) {
+    return CheckpointSettings.everySecond(folder.resolve("checkpoints"), kept);
+  }
+
+  private static Map<String, Bundle> rows(String generation) {
+    return log.bundles(ResultTopics.rows(generation));
+  }
+
+  private static void assertSame(Collection<Bundle> expected, Map<String, Bundle> actual) {
+    Map<String, Bundle> byKey = new TreeMap<>();
+    expected.forEach(b -> byKey.put(b.key(), b));
+    assertEquals(byKey.keySet(), actual.keySet());
+    byKey.forEach(
+        (key, bundle) ->
+            assertEquals(withoutRevision(bundle), withoutRevision(actual.get(key)), key));
+    assertEquals(digest(byKey.values()), digest(actual.values()));
+  }
+
+  private static int digest(Collection<Bundle> bundles) {
+    return bundles.stream()
+        .mapToInt(b -> Arrays.hashCode(TableCodec.encode(withoutRevision(b))))
+        .sum();
+  }
+
+  private static Bundle withoutRevision(Bundle bundle) {
+    if (bundle instanceof AssemblyRows a) {
+      return new AssemblyRows(
+          a.assemblyId(),
+          0,
+          a.assembly(),
+          a.tests(),
+          a.readings(),
+          a.exposures(),
+          a.repairs(),
+          a.seals(),
+          a.findings(),
+          a.jobs(),
+          a.occurrences(),
+          a.rate());
+    }
+    if (bundle instanceof ZoneRows z) {
+      return new ZoneRows(z.zoneId(), 0, z.samples(), z.disturbances());
+    }
+    return bundle;
+  }
+}
