@@ -96,8 +96,11 @@ final class CsvFile {
   /** The next row with as many cells as the header has, or with a problem; null after the last. */
   CsvRows.Row next() throws IOException {
     CsvRows.Row row = rows.next();
-    if (row == null || row.problem() != null) {
-      return row;
+    if (row == null) {
+      return null;
+    }
+    if (row.problem() != null) {
+      return row.lineCount() > 1 ? rows.takeApart() : row;
     }
     int cells = row.cells().length;
     if (cells == header.size()) {

@@ -123,14 +123,14 @@ final class CsvRows {
     }
     if (quoted) {
       lines.putBack(further);
-      return unclosed(first);
+      return misquoted(first, "is not closed within " + MOST_LINES + " lines");
     }
     lastLines = new ArrayList<>(further);
     lastLines.add(0, first);
     return parse(first.number(), 1 + further.size(), text.toString());
   }
 
-  private static Row unclosed(Lines.Line first) {
+  private static Row misquoted(Lines.Line first, String what) {
     return new Row(
         first.number(),
         1,
@@ -139,7 +139,7 @@ final class CsvRows {
         new Problem(
             null,
             Fault.QUOTES,
-            "A quotation mark opens on line " + first.number() + " and is never closed.",
+            "A quotation mark opens a cell on line " + first.number() + " and " + what + ".",
             "Close it, or double it if it belongs to the text."));
   }
 
@@ -149,7 +149,7 @@ final class CsvRows {
    */
   Row takeApart() {
     lines.putBack(lastLines.subList(1, lastLines.size()));
-    return unclosed(lastLines.get(0));
+    return misquoted(lastLines.get(0), "what stands up to the next one is no row of this table");
   }
 
   private Row parse(long number, int lineCount, String text) {

@@ -1,10 +1,13 @@
 package sealspan.ingest.source;
 
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import sealspan.event.LoggedEvent;
+import sealspan.ingest.validate.Intake;
 import sealspan.ingest.validate.Notation;
 
 /**
@@ -56,6 +59,15 @@ public record Mapping(
 
   static String key(String word) {
     return word.trim().toLowerCase(Locale.ROOT);
+  }
+
+  /** What is taken for granted of the rows of the table, on the day of the import. */
+  public Intake intake(LocalDate today) {
+    return new Intake(
+        source == null ? "import" : source,
+        today,
+        usualReportLagDays,
+        LoggedEvent.Arrival.IMPORTED);
   }
 
   /** The same mapping with another encoding; null for that of the mapping. */

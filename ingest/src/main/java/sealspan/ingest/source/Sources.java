@@ -2,11 +2,15 @@ package sealspan.ingest.source;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
 /** Opens files as streams of drafts, by what they hold. */
 public final class Sources {
+  /** Rows that a proposal of a mapping looks at. */
+  private static final int LOOKED_AT = 200;
+
   private Sources() {}
 
   /**
@@ -50,13 +54,25 @@ public final class Sources {
   }
 
   /**
-   * The names in the header of a table, for a proposal of a mapping.
+   * Proposes a mapping for a table from its header and its first rows.
    *
    * @param mapping separator, encoding and lines to skip, where they are known
+   * @throws SourceException where the table cannot be read
    */
-  public static List<String> header(Path path, Mapping mapping) throws SourceException {
+  public static MappingProposal propose(Path path, Mapping mapping) throws SourceException {
     try (TextFile file = TextFile.open(path, mapping.encoding())) {
-      return CsvFile.open(file, path.getFileName().toString(), mapping).header();
+      CsvFile csv = CsvFile.open(file, path.getFileName().toString(), mapping);
+      List<String[]> rows = new ArrayList<>();
+      for (int i = 0; i < LOOKED_AT; i++) {
+        CsvRows.Row row = csv.next();
+        if (row == null) {
+          break;
+        }
+        if (row.cells() != null) {
+          rows.add(row.cells());
+        }
+      }
+      return MappingProposal.of(csv.header(), rows);
     } catch (IOException e) {
       throw new SourceException(path + " cannot be read: " + e.getMessage() + ".", e);
     }

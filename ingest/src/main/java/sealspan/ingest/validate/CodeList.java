@@ -74,9 +74,9 @@ public final class CodeList<E extends Enum<E>> {
     return name;
   }
 
-  /** The codes with their meanings. */
+  /** The codes with their meanings, in the order of the table. */
   public Map<E, String> meanings() {
-    return Map.copyOf(meanings);
+    return java.util.Collections.unmodifiableMap(meanings);
   }
 
   /** The words that stand for a code beside its own name. */

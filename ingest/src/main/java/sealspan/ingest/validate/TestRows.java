@@ -126,7 +126,8 @@ final class TestRows {
     List<Reading> readings = new ArrayList<>(8);
     Quantity resolution = round.quantityFromZero(RESOLUTION);
     for (BlockPlan.LineCells line : round.block().lines()) {
-      new LineReadings(round.of(line), line, isReducedPressure(round.of(line), type), resolution)
+      new LineReadings(
+              round.of(line), line, isReducedPressure(round.of(line), line, type), resolution)
           .addTo(readings);
     }
     if (round.has(METER_REGISTERS)) {
@@ -140,12 +141,22 @@ final class TestRows {
     return readings;
   }
 
-  /** A reduced pressure assembly is known by its type, else by its relief valve. */
-  private static boolean isReducedPressure(Fields line, AssemblyType type) {
-    if (type != null) {
-      return type == AssemblyType.RP || type == AssemblyType.RPDA || type == AssemblyType.RPDA_II;
+  /**
+   * A reduced pressure line is known by the type of the assembly, else by its relief valve. The
+   * bypass of a type II detector is a single check.
+   */
+  private static boolean isReducedPressure(
+      Fields fields, BlockPlan.LineCells line, AssemblyType type) {
+    if (type == null) {
+      return fields.has(RELIEF) || fields.has(BUFFER);
     }
-    return line.has(RELIEF) || line.has(BUFFER);
+    return isReducedPressure(type, line.line());
+  }
+
+  private static boolean isReducedPressure(AssemblyType type, ComponentAt.Line line) {
+    return type == AssemblyType.RPDA
+        || line == ComponentAt.Line.MAIN
+            && (type == AssemblyType.RP || type == AssemblyType.RPDA_II);
   }
 
   /** The readings of one line. */
@@ -317,9 +328,7 @@ final class TestRows {
     Measure measure =
         switch (at.component()) {
           case CHECK1 ->
-              type == AssemblyType.RP || type == AssemblyType.RPDA || type == AssemblyType.RPDA_II
-                  ? Measure.STATIC_DROP
-                  : Measure.DIRECTION_OF_FLOW;
+              isReducedPressure(type, at.line()) ? Measure.STATIC_DROP : Measure.DIRECTION_OF_FLOW;
           case CHECK2 -> Measure.DIRECTION_OF_FLOW;
           case RELIEF_VALVE, AIR_INLET -> Measure.OPENING_POINT;
           default -> Measure.TIGHTNESS;
