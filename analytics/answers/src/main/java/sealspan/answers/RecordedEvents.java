@@ -23,6 +23,12 @@ import sealspan.event.LoggedEvent.ReportedOrigin;
  * @param events the events with their places, by partition and offset
  */
 record RecordedEvents(List<Placed> events) {
+  /** What {@link #logged(ResultSet)} reads. */
+  static final String FIELDS =
+      """
+      "partition", "offset", id, source, "value", reported_at, reported_origin, recorded_at, arrival
+      """;
+
   private static final int STEP = 10_000;
 
   private static final String OF_MODEL =
@@ -61,7 +67,7 @@ record RecordedEvents(List<Placed> events) {
             join snapshot.main.cut c on c."partition" = e."partition"
             where e."offset" < c.next_offset and e.recorded_at < ?
             """
-                .formatted(sources(model, segmentFolder)))) {
+                .formatted(sources(model, "snapshot.own", segmentFolder)))) {
       choose.setObject(1, end);
       choose.execute();
     }
@@ -74,17 +80,18 @@ record RecordedEvents(List<Placed> events) {
     }
   }
 
-  private static String sources(Connection model, Path segmentFolder) throws SQLException {
+  /** The query of all events of a snapshot: those of its segments and those in its own table. */
+  static String sources(Connection connection, String own, Path segmentFolder) throws SQLException {
     List<String> files = new ArrayList<>();
-    try (Statement statement = model.createStatement();
+    try (Statement statement = connection.createStatement();
         ResultSet rows =
-            statement.executeQuery("select file from snapshot.own.segment order by number")) {
+            statement.executeQuery("select file from " + own + ".segment order by number")) {
       while (rows.next()) {
         String path = segmentFolder.resolve(rows.getString(1)).toString();
         files.add("'" + path.replace("'", "''") + "'");
       }
     }
-    String tail = "select * from snapshot.own.event";
+    String tail = "select * from " + own + ".event";
     return files.isEmpty()
         ? tail
         : tail + " union all select * from read_parquet([" + String.join(", ", files) + "])";
@@ -95,11 +102,7 @@ record RecordedEvents(List<Placed> events) {
     long all = count(statement);
     try (ResultSet row =
         statement.executeQuery(
-            """
-            select "partition", "offset", id, source, "value", reported_at, reported_origin,
-              recorded_at, arrival
-            from chosen order by "partition", "offset"
-            """)) {
+            "select " + FIELDS + " from chosen order by \"partition\", \"offset\"")) {
       while (row.next()) {
         events.add(new Placed(row.getInt(1), row.getLong(2), logged(row)));
         if (events.size() % STEP == 0) {
@@ -111,7 +114,8 @@ record RecordedEvents(List<Placed> events) {
     return new RecordedEvents(events);
   }
 
-  private static LoggedEvent logged(ResultSet row) throws SQLException {
+  /** The event of a row of {@link #FIELDS}. */
+  static LoggedEvent logged(ResultSet row) throws SQLException {
     String origin = row.getString(7);
     String arrival = row.getString(9);
     return new LoggedEvent(

@@ -1,0 +1,61 @@
+package sealspan.answers;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.LocalDateTime;
+import java.util.Optional;
+import java.util.Properties;
+
+/**
+ * How far the newest snapshot is: for those who wait until something is in the answers.
+ *
+ * @param cut what the tables stand for
+ * @param fitOffsets the cut of the newest fit, in the form of {@link Cut#offsets()}; null for none
+ * @param fitNewestRecordedAt recorded time of the newest event of that cut, UTC; null for no fit
+ */
+public record Published(Cut cut, String fitOffsets, LocalDateTime fitNewestRecordedAt) {
+  private static final String FIT =
+      "select cut_offsets, newest_recorded_at from fit where stratum = 'all'";
+
+  /**
+   * The newest snapshot of a data folder; empty where nothing was published yet.
+   *
+   * @throws AnswersException where it cannot be read
+   */
+  public static Optional<Published> newest(Path dataFolder) {
+    AnswersFolder folder = new AnswersFolder(dataFolder);
+    if (!Files.exists(folder.currentFile())) {
+      return Optional.empty();
+    }
+    for (Path snapshot = folder.newestSnapshot(); ; ) {
+      try {
+        return Optional.of(of(snapshot));
+      } catch (SQLException e) {
+        Path newer = folder.newestSnapshot();
+        if (newer.equals(snapshot)) {
+          throw new AnswersException(
+              "The snapshot " + snapshot + " cannot be read: " + e.getMessage(), e);
+        }
+        snapshot = newer;
+      }
+    }
+  }
+
+  private static Published of(Path snapshot) throws SQLException {
+    Properties settings = new Properties();
+    settings.setProperty("duckdb.read_only", "true");
+    try (Connection connection = DriverManager.getConnection("jdbc:duckdb:" + snapshot, settings);
+        Statement statement = connection.createStatement();
+        ResultSet fit = statement.executeQuery(FIT)) {
+      Cut cut = Cut.of(connection);
+      return fit.next()
+          ? new Published(cut, fit.getString(1), fit.getObject(2, LocalDateTime.class))
+          : new Published(cut, null, null);
+    }
+  }
+}
