@@ -32,14 +32,19 @@ public record DataFolder(Path root) {
     return root.resolve("logs");
   }
 
-  /** The published answers: the current snapshot and its segments. */
-  public Path answers() {
-    return root.resolve("answers");
-  }
-
   /** Checkpoints of the continuous job, one folder per generation; disposable. */
   public Path checkpoints(int generation) {
     return root.resolve("checkpoints").resolve("generation-" + generation);
+  }
+
+  /** The index of ids of the log; disposable. */
+  public Path index() {
+    return root.resolve("index");
+  }
+
+  /** Scratch files of the jobs; disposable. */
+  public Path scratch() {
+    return root.resolve("scratch");
   }
 
   /** The limits that the user put in force; the shipped ones hold where it is missing. */

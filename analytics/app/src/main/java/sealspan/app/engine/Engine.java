@@ -2,26 +2,31 @@ package sealspan.app.engine;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sealspan.app.Problem;
 import sealspan.app.engine.EngineState.Phase;
+import sealspan.app.engine.Letters.Answer;
 import sealspan.app.engine.Letters.Letter;
+import sealspan.app.engine.Letters.Outcome;
 import sealspan.app.engine.Letters.Wish;
+import sealspan.jobs.FlinkRuntime;
 
 /**
- * The engine of a data folder, from the taking of its lock to its end. One thread does everything
- * that has an order; jobs, broker and writer have threads and processes of their own.
+ * The engine of a data folder, from the taking of its lock to its end: it starts what runs, opens
+ * letters and watches; what takes long is done by the {@link Workshop}.
  */
 public final class Engine {
   private static final Logger LOG = LoggerFactory.getLogger(Engine.class);
   private static final Duration GLANCE = Duration.ofMillis(100);
+  private static final Duration END_LIMIT = Duration.ofSeconds(75);
 
+  private final DataFolder folder;
   private final Diary diary;
   private final Letters letters;
-  private final DataFolder folder;
   private volatile boolean stopping;
 
   private Engine(DataFolder folder) {
@@ -37,23 +42,27 @@ public final class Engine {
    */
   public static void run(DataFolder folder) throws IOException {
     try (EngineLock lock = EngineLock.take(folder)) {
-      LOG.info("The engine of {} begins, {}", folder.root(), lock);
+      LOG.info("The engine of {} begins, {}.", folder.root(), lock);
       new Engine(folder).live();
+      LOG.info("The engine of {} has ended.", folder.root());
     }
   }
 
-  private void live() throws IOException {
-    letters.clear();
-    diary.began();
+  private void live() {
     CountDownLatch ended = new CountDownLatch(1);
     Runtime.getRuntime().addShutdownHook(new Thread(() -> endOnSignal(ended), "on-signal"));
-    try (LogHome log = LogHome.open(folder)) {
+    letters.clear();
+    diary.began();
+    Trees.delete(folder.scratch());
+    CompletableFuture<FlinkRuntime> flink =
+        CompletableFuture.supplyAsync(() -> Workshop.startFlink(folder));
+    try (LogHome log = LogHome.open(folder);
+        Workshop workshop = Workshop.open(folder, log, diary, flink)) {
       diary.running(log.address());
       while (!stopping) {
-        for (Letter letter : letters.take()) {
-          stopping |= letter.wish() == Wish.STOP;
-        }
-        log.trouble().ifPresent(diary::trouble);
+        letters.take().forEach(letter -> open(letter, workshop));
+        diary.trouble(log.trouble().or(workshop::trouble).orElse(""));
+        workshop.look();
         EngineDoor.pause(GLANCE);
       }
       diary.phase(Phase.STOPPING);
@@ -65,11 +74,29 @@ public final class Engine {
     }
   }
 
+  private void open(Letter letter, Workshop workshop) {
+    if (letter.wish() == Wish.STOP) {
+      stopping = true;
+      return;
+    }
+    CompletableFuture<String> done =
+        letter.wish() == Wish.FIT ? workshop.fit() : workshop.rebuild();
+    done.whenComplete(
+        (words, failure) ->
+            letters.reply(
+                letter,
+                failure == null
+                    ? new Answer(Outcome.DONE, words)
+                    : new Answer(Outcome.REFUSED, Workshop.words(failure))));
+  }
+
   /** A signal ends the virtual machine when this returns: so it waits for the orderly end. */
   private void endOnSignal(CountDownLatch ended) {
     stopping = true;
     try {
-      ended.await(60, TimeUnit.SECONDS);
+      if (!ended.await(END_LIMIT.toSeconds(), TimeUnit.SECONDS)) {
+        LOG.warn("The engine could not end in an orderly way in time.");
+      }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

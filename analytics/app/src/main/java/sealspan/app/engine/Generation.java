@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 import java.util.Properties;
+import sealspan.jobs.StateKept;
 
 /**
  * One build of all results from the log. Another build of the code or other criteria need another.
@@ -17,8 +18,17 @@ import java.util.Properties;
  * @param number from 1, growing
  * @param codeStamp the build of the code that makes it
  * @param criteriaDigest the criteria that it judges by
+ * @param stateKept where its continuous job keeps its state
  */
-record Generation(int number, String codeStamp, String criteriaDigest) {
+record Generation(int number, String codeStamp, String criteriaDigest, StateKept stateKept) {
+  /** From so many events on, state is kept in files rather than on the heap. */
+  private static final long MANY_EVENTS = 500_000;
+
+  /** Where the state of a log of so many events is best kept. */
+  static StateKept stateFor(long events) {
+    return events < MANY_EVENTS ? StateKept.HEAP : StateKept.ROCKSDB;
+  }
+
   /** Name in topics and folders. */
   String name() {
     return "g" + number;
@@ -38,7 +48,8 @@ record Generation(int number, String codeStamp, String criteriaDigest) {
           new Generation(
               Integer.parseInt(p.getProperty("number")),
               p.getProperty("codeStamp"),
-              p.getProperty("criteria")));
+              p.getProperty("criteria"),
+              StateKept.valueOf(p.getProperty("stateKept"))));
     } catch (NoSuchFileException e) {
       return Optional.empty();
     } catch (IOException e) {
@@ -52,6 +63,7 @@ record Generation(int number, String codeStamp, String criteriaDigest) {
     p.setProperty("number", Integer.toString(number));
     p.setProperty("codeStamp", codeStamp);
     p.setProperty("criteria", criteriaDigest);
+    p.setProperty("stateKept", stateKept.name());
     Path draft = file(folder).resolveSibling("generation.new");
     try {
       try (Writer out = Files.newBufferedWriter(draft)) {

@@ -1,10 +1,10 @@
 package sealspan.app.engine;
 
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import sealspan.ingest.log.BrokerSettings;
+import sealspan.ingest.log.KafkaAddress;
 import sealspan.ingest.log.LocalBroker;
 
 /** Where the log of a data folder is kept: a broker of ours that we run, or the user's cluster. */
@@ -23,7 +23,7 @@ final class LogHome implements AutoCloseable {
   static LogHome open(DataFolder folder) {
     Optional<Properties> cluster = KafkaChoice.of(folder);
     if (cluster.isPresent()) {
-      return new LogHome(null, KafkaChoice.address(cluster.get()), settings(cluster.get()));
+      return new LogHome(null, KafkaChoice.address(cluster.get()), LogClient.settings(folder));
     }
     LocalBroker broker =
         LocalBroker.start(new BrokerSettings(folder.root(), Installation.brokerJars()));
@@ -33,6 +33,11 @@ final class LogHome implements AutoCloseable {
   /** {@code HOST:PORT}, several with commas. */
   String address() {
     return address;
+  }
+
+  /** Where clients find it. */
+  KafkaAddress kafka() {
+    return new KafkaAddress(address, clientSettings);
   }
 
   /** Further settings of Kafka clients, such as those of security. */
@@ -50,11 +55,5 @@ final class LogHome implements AutoCloseable {
     if (broker != null) {
       broker.close();
     }
-  }
-
-  private static Map<String, String> settings(Properties p) {
-    Map<String, String> settings = new HashMap<>();
-    p.stringPropertyNames().forEach(name -> settings.put(name, p.getProperty(name)));
-    return settings;
   }
 }

@@ -1,0 +1,73 @@
+package sealspan.app.engine;
+
+import java.time.Duration;
+import java.util.Optional;
+import java.util.function.Predicate;
+import sealspan.answers.Published;
+import sealspan.app.Problem;
+import sealspan.ingest.log.Cut;
+
+/** Waits until something is in the published answers. */
+public final class Coverage {
+  private static final Duration GLANCE = Duration.ofMillis(150);
+  private static final Duration REPORT_EVERY = Duration.ofSeconds(2);
+
+  private final DataFolder folder;
+  private final EngineDoor door;
+
+  public Coverage(DataFolder folder) {
+    this.folder = folder;
+    this.door = new EngineDoor(folder);
+  }
+
+  /** Hears how far the answers are while one waits. */
+  public interface Listener {
+    /**
+     * Called every two seconds.
+     *
+     * @param published events in the answers
+     * @param goal events waited for
+     */
+    void at(long published, long goal);
+  }
+
+  /**
+   * Waits until the answers hold every event before a cut.
+   *
+   * @throws Problem when the engine ends meanwhile
+   */
+  public void await(Cut goal, Listener listener) {
+    awaitThat(p -> Cuts.parse(p.cut().offsets()).covers(goal), goal, listener);
+  }
+
+  /**
+   * Waits until the answers hold a fit of every event before a cut.
+   *
+   * @throws Problem when the engine ends meanwhile
+   */
+  public void awaitFit(Cut goal, Listener listener) {
+    awaitThat(
+        p -> p.fitOffsets() != null && Cuts.parse(p.fitOffsets()).covers(goal), goal, listener);
+  }
+
+  private void awaitThat(Predicate<Published> enough, Cut goal, Listener listener) {
+    long nextReport = System.nanoTime() + REPORT_EVERY.toNanos();
+    while (true) {
+      boolean running = door.running().isPresent();
+      Optional<Published> newest = Published.newest(folder.root());
+      if (newest.filter(enough).isPresent()) {
+        return;
+      }
+      if (!running) {
+        throw new Problem(
+            "The engine has ended before the answers were up to date. Nothing is lost; start it"
+                + " again with: sealspan start");
+      }
+      if (System.nanoTime() > nextReport) {
+        listener.at(newest.map(p -> p.cut().events()).orElse(0L), Cuts.events(goal));
+        nextReport = System.nanoTime() + REPORT_EVERY.toNanos();
+      }
+      EngineDoor.pause(GLANCE);
+    }
+  }
+}

@@ -1,0 +1,69 @@
+package sealspan.app.engine;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import sealspan.assembly.AcceptanceCriteria;
+import sealspan.ingest.log.Cut;
+import sealspan.ingest.log.Ledger;
+import sealspan.table.LedgerEntry;
+
+/** What was decided and cannot be derived again: kept in the ledger, asked for here. */
+final class Decisions {
+  private static final String CUT_FITTED = "CUT_FITTED";
+  private static final String CRITERIA_ADOPTED = "CRITERIA_ADOPTED";
+  private static final String BY = "engine";
+  private static final String AFTER = "# in force after ";
+
+  private final Ledger ledger;
+
+  Decisions(Ledger ledger) {
+    this.ledger = ledger;
+  }
+
+  /** The cut that was fitted last, as text; empty before the first fit. */
+  String lastCutFitted() {
+    return last(CUT_FITTED).map(LedgerEntry::content).orElse("");
+  }
+
+  /** Notes that a cut was fitted. */
+  void fitted(String cut) {
+    enter(CUT_FITTED, cut);
+  }
+
+  /**
+   * Notes the criteria in force, unless they were already. An entry of the same content is entered
+   * once for ever, so one that comes back into force names the entry that it follows.
+   */
+  void adopt(AcceptanceCriteria criteria) {
+    Optional<LedgerEntry> before = last(CRITERIA_ADOPTED);
+    if (before.isEmpty()) {
+      enter(CRITERIA_ADOPTED, criteria.csv());
+    } else if (!tableOf(before.get()).equals(criteria.csv())) {
+      enter(CRITERIA_ADOPTED, AFTER + before.get().id() + "\n" + criteria.csv());
+    }
+  }
+
+  private static String tableOf(LedgerEntry entry) {
+    String content = entry.content();
+    return content.startsWith(AFTER) ? content.substring(content.indexOf('\n') + 1) : content;
+  }
+
+  private Optional<LedgerEntry> last(String kind) {
+    List<LedgerEntry> found = new ArrayList<>();
+    ledger.read(
+        Cut.START,
+        ledger.end(),
+        recorded -> {
+          if (recorded.entry().kind().equals(kind)) {
+            found.add(recorded.entry());
+          }
+        });
+    return found.isEmpty() ? Optional.empty() : Optional.of(found.get(found.size() - 1));
+  }
+
+  private void enter(String kind, String content) {
+    ledger.append(List.of(new LedgerEntry(null, kind, content, Instant.now(), BY)));
+  }
+}

@@ -1,0 +1,264 @@
+package sealspan.app.engine;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sealspan.answers.AnswersException;
+import sealspan.app.Problem;
+import sealspan.assembly.AcceptanceCriteria;
+import sealspan.ingest.log.Cut;
+import sealspan.ingest.log.KafkaEventLog;
+import sealspan.ingest.log.KafkaLedger;
+import sealspan.ingest.log.LogException;
+import sealspan.jobs.FlinkRuntime;
+import sealspan.jobs.JobException;
+import sealspan.jobs.RuntimeSettings;
+import sealspan.study.FitCut;
+
+/**
+ * Keeps the results up to date: starts the generation in use or a new one, fits when new events
+ * have settled, and rebuilds. What takes long is done one after the other in a thread of its own.
+ */
+final class Workshop implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Workshop.class);
+  private static final Duration LOOK_INTERVAL = Duration.ofMillis(500);
+  private static final Duration END_LIMIT = Duration.ofSeconds(45);
+
+  private final DataFolder folder;
+  private final LogHome log;
+  private final Diary diary;
+  private final KafkaEventLog events;
+  private final KafkaLedger ledger;
+  private final Decisions decisions;
+  private final ExecutorService hands =
+      Executors.newSingleThreadExecutor(task -> new Thread(task, "workshop"));
+
+  private volatile Results results;
+  private volatile String failure = "";
+  private volatile FitClock clock;
+  private CompletableFuture<?> atWork = CompletableFuture.completedFuture(null);
+  private Instant nextLook = Instant.MIN;
+
+  private Workshop(DataFolder folder, LogHome log, Diary diary) {
+    this.folder = folder;
+    this.log = log;
+    this.diary = diary;
+    this.events = new KafkaEventLog(log.kafka(), folder.index());
+    this.ledger = new KafkaLedger(log.kafka(), folder.index());
+    this.decisions = new Decisions(ledger);
+    this.clock = FitClock.starting(decisions.lastCutFitted());
+  }
+
+  /**
+   * Opens the log and begins to make results in the background.
+   *
+   * @param flink the cluster for the first generation, which may still be starting
+   * @throws Problem when the criteria cannot be read
+   */
+  static Workshop open(
+      DataFolder folder, LogHome log, Diary diary, CompletableFuture<FlinkRuntime> flink) {
+    AcceptanceCriteria criteria = CriteriaInForce.of(folder);
+    Workshop workshop = new Workshop(folder, log, diary);
+    workshop.decisions.adopt(criteria);
+    workshop.submit(
+        () -> {
+          workshop.begin(criteria, flink.join());
+          return "";
+        });
+    return workshop;
+  }
+
+  /** A cluster for one generation. */
+  static FlinkRuntime startFlink(DataFolder folder) {
+    return FlinkRuntime.start(new RuntimeSettings(folder.scratch(), Results.parallelism()));
+  }
+
+  /** Looks at the log now and then, and fits when it is time. */
+  void look() {
+    Instant now = Instant.now();
+    if (now.isBefore(nextLook) || !atWork.isDone()) {
+      return;
+    }
+    nextLook = now.plus(LOOK_INTERVAL);
+    try {
+      clock = clock.looked(now, Cuts.text(events.end()));
+    } catch (LogException e) {
+      failure = e.getMessage();
+      return;
+    }
+    if (results != null && clock.isDue(now)) {
+      fit();
+    }
+  }
+
+  /** Fits at the present end of the log; gives the words that say so. */
+  CompletableFuture<String> fit() {
+    return submit(this::fitNow);
+  }
+
+  /** Makes all results anew beside the ones in use, and puts them in their place. */
+  CompletableFuture<String> rebuild() {
+    return submit(this::rebuildNow);
+  }
+
+  /** What is wrong now, in words; empty while all is well. */
+  Optional<String> trouble() {
+    Results now = results;
+    return failure.isEmpty()
+        ? Optional.ofNullable(now).flatMap(Results::trouble)
+        : Optional.of(failure);
+  }
+
+  private CompletableFuture<String> submit(Supplier<String> task) {
+    CompletableFuture<String> done =
+        CompletableFuture.supplyAsync(task, hands)
+            .whenComplete(
+                (words, e) -> {
+                  failure = e == null ? "" : words(e);
+                  if (e != null) {
+                    LOG.warn("{}", failure, e);
+                  }
+                });
+    atWork = done;
+    return done;
+  }
+
+  private void begin(AcceptanceCriteria criteria, FlinkRuntime flink) {
+    String stamp = CodeStamp.running();
+    String digest = CriteriaInForce.digest(criteria);
+    Optional<Generation> inUse = Generation.read(folder);
+    boolean asBefore = inUse.filter(g -> g.isMadeBy(stamp, digest)).isPresent();
+    Generation generation =
+        asBefore
+            ? inUse.get()
+            : newGeneration(inUse.map(Generation::number).orElse(0) + 1, stamp, digest);
+    Results begun = new Results(folder, log, generation, criteria, flink);
+    results = begun;
+    diary.generation(generation.number(), stamp);
+    if (!asBefore) {
+      replayLastFit(begun);
+    }
+    begun.keepUp();
+    begun.publish();
+    generation.write(folder);
+  }
+
+  private Generation newGeneration(int number, String stamp, String digest) {
+    return new Generation(number, stamp, digest, Generation.stateFor(Cuts.events(events.end())));
+  }
+
+  private void replayLastFit(Results fresh) {
+    String cut = decisions.lastCutFitted();
+    if (!cut.isEmpty()) {
+      fresh.fit(fitCut(cut));
+    }
+  }
+
+  private String fitNow() {
+    Instant began = Instant.now();
+    String cut = Cuts.text(events.end());
+    try {
+      results.fit(fitCut(cut));
+    } finally {
+      clock = clock.fittedAt(cut, began, Instant.now());
+    }
+    if (cut.isEmpty()) {
+      return "There are no events to fit yet.";
+    }
+    decisions.fitted(cut);
+    diary.fitted(Instant.now());
+    return "Fitted " + Cuts.events(Cuts.parse(cut)) + " events.";
+  }
+
+  private String rebuildNow() {
+    Results old = results;
+    AcceptanceCriteria criteria = CriteriaInForce.of(folder);
+    decisions.adopt(criteria);
+    Generation generation =
+        newGeneration(
+            old.generation().number() + 1, CodeStamp.running(), CriteriaInForce.digest(criteria));
+    Results fresh = new Results(folder, log, generation, criteria, startFlink(folder));
+    try {
+      replayLastFit(fresh);
+      fresh.keepUp();
+      old.stopPublishing();
+      fresh.publish();
+      fresh.awaitPublished();
+    } catch (RuntimeException e) {
+      fresh.close();
+      old.publish();
+      throw e;
+    }
+    generation.write(folder);
+    results = fresh;
+    diary.generation(generation.number(), generation.codeStamp());
+    old.close();
+    old.forget();
+    return "All answers were made anew from "
+        + Cuts.events(events.end())
+        + " events, by generation "
+        + generation.number()
+        + ".";
+  }
+
+  private FitCut fitCut(String text) {
+    Cut cut = Cuts.parse(text);
+    return new FitCut(text, text, newestRecordedAt(cut), Cuts.events(cut));
+  }
+
+  /** Recorded times do not decrease within a partition: its last event has the newest. */
+  private Instant newestRecordedAt(Cut cut) {
+    Cut lastOnes = new Cut(cut.offsets().stream().map(o -> Math.max(0, o - 1)).toList());
+    Instant[] newest = {Instant.EPOCH};
+    events.read(
+        lastOnes,
+        cut,
+        recorded -> {
+          if (recorded.recordedAt().isAfter(newest[0])) {
+            newest[0] = recorded.recordedAt();
+          }
+        });
+    return newest[0];
+  }
+
+  /** What went wrong, for people. */
+  static String words(Throwable e) {
+    Throwable cause = e instanceof CompletionException && e.getCause() != null ? e.getCause() : e;
+    boolean forPeople =
+        cause instanceof Problem
+            || cause instanceof LogException
+            || cause instanceof JobException
+            || cause instanceof AnswersException;
+    return forPeople
+        ? cause.getMessage()
+        : "Something unexpected went wrong (" + cause + "); the engine's log has the details.";
+  }
+
+  @Override
+  public void close() {
+    hands.shutdownNow();
+    try {
+      if (!hands.awaitTermination(END_LIMIT.toSeconds(), TimeUnit.SECONDS)) {
+        LOG.warn("Work in progress could not be broken off in time.");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    try {
+      if (results != null) {
+        results.close();
+      }
+    } finally {
+      ledger.close();
+      events.close();
+    }
+  }
+}
