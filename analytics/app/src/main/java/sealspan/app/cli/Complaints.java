@@ -8,8 +8,10 @@ import java.nio.file.Path;
 import java.time.Instant;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
+import sealspan.answers.AnswersException;
 import sealspan.app.Problem;
 import sealspan.ingest.log.LogException;
+import sealspan.jobs.JobException;
 
 /** Turns what went wrong into words for people; what only a developer can read goes to a file. */
 final class Complaints {
@@ -30,7 +32,10 @@ final class Complaints {
 
   /** Whether the message of an exception is written for people. */
   static boolean isForPeople(Throwable e) {
-    return e instanceof Problem || e instanceof LogException;
+    return e instanceof Problem
+        || e instanceof LogException
+        || e instanceof JobException
+        || e instanceof AnswersException;
   }
 
   private static String whereToRead(Exception e) {

@@ -28,6 +28,16 @@ import picocli.CommandLine.Spec;
     subcommands = {
       StartCommand.class,
       StopCommand.class,
+      StatusCommand.class,
+      ImportCommand.class,
+      RecordCommand.class,
+      CorrectCommand.class,
+      VoidCommand.class,
+      AskCommand.class,
+      CriteriaCommand.class,
+      RebuildCommand.class,
+      FitCommand.class,
+      PracticeCommand.class,
       EngineCommandLine.class,
       WarmUpCommand.class,
       HelpCommand.class
@@ -42,6 +52,7 @@ public final class Sealspan implements Runnable {
 
   static CommandLine commandLine() {
     CommandLine line = new CommandLine(new Sealspan());
+    AskCommand.addFilters(line.getSubcommands().get("ask"));
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setUsageHelpAutoWidth(true);
     line.setExecutionExceptionHandler(Complaints::say);
