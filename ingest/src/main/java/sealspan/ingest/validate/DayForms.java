@@ -18,12 +18,26 @@ public final class DayForms {
     this.patterns = List.copyOf(patterns);
     for (String pattern : patterns) {
       // A year of an era (y) cannot be resolved strictly; the proleptic year (u) can.
-      formats.add(
+      DateTimeFormatter format =
           new DateTimeFormatterBuilder()
               .parseCaseInsensitive()
               .appendPattern(pattern.replace('y', 'u'))
               .toFormatter(Locale.ENGLISH)
-              .withResolverStyle(ResolverStyle.STRICT));
+              .withResolverStyle(ResolverStyle.STRICT);
+      if (!tellsADay(format)) {
+        throw new IllegalArgumentException("'" + pattern + "' does not tell year, month and day");
+      }
+      formats.add(format);
+    }
+  }
+
+  private static boolean tellsADay(DateTimeFormatter format) {
+    LocalDate day = LocalDate.of(2025, 3, 14);
+    try {
+      return LocalDate.parse(day.format(format), format).equals(day);
+    } catch (DateTimeException e) {
+      // What it writes of a day is not enough to read the day back.
+      return false;
     }
   }
 

@@ -47,12 +47,16 @@ final class EventRows {
       return List.of();
     }
     AssemblyEvent event = new EventRows(row).event(kind);
+    boolean withoutTarget = kind != EventKind.VOID && !row.has(TARGET);
+    if (withoutTarget && (row.has(DECIDED_ON) || row.has(DECIDED_BY) || row.has(WHY))) {
+      row.need(TARGET, "The row tells of a correction; give the id of the event it corrects.");
+    }
     if (event != null && problems.isEmpty() && kind != EventKind.VOID && row.has(TARGET)) {
       event = corrected(row, event);
     }
     return event == null
         ? List.of()
-        : List.of(new Told(event, row.text(EVENT_ID), Reported.told(row)));
+        : List.of(new Told(event, row.text(EVENT_ID), Reported.told(row, event)));
   }
 
   private static EventCorrected corrected(Fields row, AssemblyEvent replacement) {

@@ -1,15 +1,21 @@
 package sealspan.ingest.validate;
 
 import java.time.DateTimeException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import sealspan.event.AssemblyEvent;
+import sealspan.event.InspectionPerformed;
 import sealspan.event.LoggedEvent;
 import sealspan.event.LoggedEvent.ReportedOrigin;
 import sealspan.event.Moment;
+import sealspan.event.RepairPerformed;
+import sealspan.event.TestPerformed;
+import sealspan.event.VisitAttempted;
 import sealspan.ingest.validate.Problem.Fault;
 
 /** When events were reported. */
@@ -22,7 +28,29 @@ final class Reported {
    * The instant that a row tells; null where it tells none. A day without a time counts to its last
    * minute: then no question about an earlier moment is answered with what came later.
    */
-  static Instant told(Fields fields) {
+  static Instant told(Fields fields, AssemblyEvent event) {
+    Instant at = instant(fields);
+    boolean happens =
+        event instanceof TestPerformed
+            || event instanceof RepairPerformed
+            || event instanceof InspectionPerformed
+            || event instanceof VisitAttempted;
+    if (at != null && happens && event.when() != null) {
+      // A day begins up to 14 hours earlier somewhere on Earth than in Greenwich.
+      Instant earliest =
+          event.when().day().atStartOfDay(ZoneOffset.UTC).toInstant().minus(Duration.ofHours(14));
+      if (at.isBefore(earliest)) {
+        fields.add(
+            REPORTED_ON,
+            Fault.CONTRADICTION,
+            "It was reported before " + event.when().day() + ", the day on which it happened.",
+            "Check both days.");
+      }
+    }
+    return at;
+  }
+
+  private static Instant instant(Fields fields) {
     String text = fields.text(REPORTED_ON);
     if (text == null) {
       return null;

@@ -161,7 +161,7 @@ final class VisitRows {
   }
 
   private void add(AssemblyEvent event, Fields block) {
-    Instant reported = Reported.told(block == null ? row : block);
+    Instant reported = Reported.told(block == null ? row : block, event);
     told.add(new Told(event, block == null ? null : block.text(EVENT_ID), reported));
   }
 }
