@@ -18,7 +18,6 @@ import sealspan.event.Visit;
 
 /** A test report with its fields open, for tests. */
 public final class Report {
-  public String assemblyId = Story.ASSEMBLY;
   public Moment when;
   public Visit visit;
   public String number;
@@ -46,7 +45,7 @@ public final class Report {
   /** The event. */
   public TestPerformed event() {
     return new TestPerformed(
-        assemblyId,
+        Story.ASSEMBLY,
         when,
         null,
         visit,

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import sealspan.ingest.validate.Columns;
 import sealspan.ingest.validate.HeaderException;
+import sealspan.ingest.validate.NearMiss;
 import sealspan.ingest.validate.Origin;
 import sealspan.ingest.validate.Problem;
 import sealspan.ingest.validate.Problem.Fault;
@@ -65,7 +66,7 @@ final class JsonDrafts {
   }
 
   private static Problem unknown(String name) {
-    String near = Columns.nearest(name);
+    String near = NearMiss.nearest(name, Columns.all().stream().map(c -> c.name()).toList());
     return new Problem(
         name,
         Fault.UNKNOWN_FIELD,

@@ -26,10 +26,12 @@ import picocli.CommandLine.Spec;
       Cautions.DEFERENCE
     },
     subcommands = {
+      DemoCommand.class,
       StartCommand.class,
       StopCommand.class,
       StatusCommand.class,
       ImportCommand.class,
+      ProposeMappingCommand.class,
       RecordCommand.class,
       CorrectCommand.class,
       VoidCommand.class,

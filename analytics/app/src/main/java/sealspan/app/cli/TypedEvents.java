@@ -12,12 +12,8 @@ import java.time.LocalDate;
 import java.util.List;
 import sealspan.app.Problem;
 import sealspan.event.LoggedEvent;
-import sealspan.ingest.source.DraftSource;
 import sealspan.ingest.source.Item;
-import sealspan.ingest.source.Mapping;
-import sealspan.ingest.source.SourceException;
-import sealspan.ingest.source.Sources;
-import sealspan.ingest.source.StationZones;
+import sealspan.ingest.source.VisitDraft;
 import sealspan.ingest.validate.Intake;
 import sealspan.ingest.validate.Validation;
 import sealspan.ingest.validate.Validator;
@@ -69,29 +65,14 @@ final class TypedEvents {
    *
    * @param source name of the source, part of the key of numbered reports
    * @param arrival whether it is taken in as it happens or with history
-   * @throws Problem when it cannot even be read
    */
   static Validation judged(ObjectNode object, String source, LoggedEvent.Arrival arrival) {
-    try {
-      Path line = Files.createTempFile("sealspan-", ".jsonl");
-      try {
-        Files.writeString(line, JSON.writeValueAsString(object) + "\n");
-        try (DraftSource drafts = Sources.open(line, Mapping.NONE, StationZones.NONE)) {
-          Item item = drafts.next();
-          if (item instanceof Item.Draft draft) {
-            Intake intake = new Intake(source, LocalDate.now(), null, arrival);
-            return new Validator(intake).validate(draft.draft());
-          }
-          return new Validation.Rejected(List.of(((Item.Broken) item).problem()));
-        }
-      } finally {
-        Files.delete(line);
-      }
-    } catch (SourceException e) {
-      throw new Problem(e.getMessage(), e);
-    } catch (IOException e) {
-      throw new Problem("A scratch file could not be written (" + e.getMessage() + ").", e);
+    Item item = VisitDraft.ofJson(source, object.toString());
+    if (item instanceof Item.Draft draft) {
+      Intake intake = new Intake(source, LocalDate.now(), null, arrival);
+      return new Validator(intake).validate(draft.draft());
     }
+    return new Validation.Rejected(List.of(((Item.Broken) item).problem()));
   }
 
   /** Writes an object over several lines, so that a person can mend it. */

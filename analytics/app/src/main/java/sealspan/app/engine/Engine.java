@@ -59,6 +59,7 @@ public final class Engine {
     try (LogHome log = LogHome.open(folder);
         Workshop workshop = Workshop.open(folder, log, diary, flink)) {
       diary.running(log.address());
+      LOG.info("Takes events; the log is at {}.", log.address());
       while (!stopping) {
         letters.take().forEach(letter -> open(letter, workshop));
         diary.trouble(log.trouble().or(workshop::trouble).orElse(""));

@@ -66,7 +66,9 @@ final class Workshop implements AutoCloseable {
   static Workshop open(
       DataFolder folder, LogHome log, Diary diary, CompletableFuture<FlinkRuntime> flink) {
     AcceptanceCriteria criteria = CriteriaInForce.of(folder);
+    LOG.info("The log is reachable.");
     Workshop workshop = new Workshop(folder, log, diary);
+    LOG.info("The log is open.");
     workshop.decisions.adopt(criteria);
     workshop.submit(
         () -> {
@@ -140,6 +142,7 @@ final class Workshop implements AutoCloseable {
         asBefore
             ? inUse.get()
             : newGeneration(inUse.map(Generation::number).orElse(0) + 1, stamp, digest);
+    LOG.info("Begins {}; Flink is up.", generation);
     Results begun = new Results(folder, log, generation, criteria, flink);
     results = begun;
     diary.generation(generation.number(), stamp);
@@ -149,6 +152,7 @@ final class Workshop implements AutoCloseable {
     begun.keepUp();
     begun.publish();
     generation.write(folder);
+    LOG.info("Histories are kept up to date and published.");
   }
 
   private Generation newGeneration(int number, String stamp, String digest) {
