@@ -35,7 +35,7 @@ public final class EventCodec {
    * digest of an event stays the same when a later version adds fields.
    */
   public static byte[] digest(AssemblyEvent event) {
-    StringBuilder text = new StringBuilder(512);
+    StringBuilder text = new StringBuilder(2048);
     RecordShape.of(event.getClass()).text(event, text);
     try {
       return MessageDigest.getInstance("SHA-256")

@@ -3,6 +3,7 @@ package sealspan.avro;
 import java.io.IOException;
 import java.lang.invoke.MethodHandle;
 import java.lang.invoke.MethodHandles;
+import java.lang.invoke.MethodType;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
@@ -26,6 +27,7 @@ public final class RecordShape implements ValueShape {
   private final Schema schema;
   private final List<ValueShape> fields = new ArrayList<>();
   private final List<MethodHandle> accessors = new ArrayList<>();
+  private final List<String> labels = new ArrayList<>();
   private final MethodHandle constructor;
 
   /** The shape of a record class; classes are looked at once. */
@@ -50,11 +52,18 @@ public final class RecordShape implements ValueShape {
           Arrays.stream(components).map(RecordComponent::getType).toArray(Class[]::new);
       Constructor<?> canonical = type.getDeclaredConstructor(types);
       constructor =
-          lookup.unreflectConstructor(canonical).asSpreader(Object[].class, components.length);
+          lookup
+              .unreflectConstructor(canonical)
+              .asSpreader(Object[].class, components.length)
+              .asType(MethodType.methodType(Object.class, Object[].class));
       for (RecordComponent component : components) {
         ValueShape shape = ValueShape.of(component.getGenericType());
         fields.add(shape);
-        accessors.add(lookup.unreflect(component.getAccessor()));
+        accessors.add(
+            lookup
+                .unreflect(component.getAccessor())
+                .asType(MethodType.methodType(Object.class, Object.class)));
+        labels.add(component.getName() + "=");
         schemaFields.add(field(component, shape));
       }
     } catch (ReflectiveOperationException e) {
@@ -88,7 +97,7 @@ public final class RecordShape implements ValueShape {
   @Override
   public void write(Object record, Encoder out) throws IOException {
     for (int i = 0; i < fields.size(); i++) {
-      fields.get(i).write(call(accessors.get(i), record), out);
+      fields.get(i).write(get(accessors.get(i), record), out);
     }
   }
 
@@ -104,16 +113,16 @@ public final class RecordShape implements ValueShape {
         values[i] = fields.get(i).read(in);
       }
     }
-    return call(constructor, values);
+    return build(values);
   }
 
   @Override
   public void text(Object record, StringBuilder out) {
     out.append(schema.getName()).append('{');
     for (int i = 0; i < fields.size(); i++) {
-      Object value = call(accessors.get(i), record);
+      Object value = get(accessors.get(i), record);
       if (value != null && !(value instanceof List<?> list && list.isEmpty())) {
-        out.append(schema.getFields().get(i).name()).append('=');
+        out.append(labels.get(i));
         fields.get(i).text(value, out);
         out.append(';');
       }
@@ -121,13 +130,29 @@ public final class RecordShape implements ValueShape {
     out.append('}');
   }
 
-  private static Object call(MethodHandle handle, Object argument) {
+  private static Object get(MethodHandle accessor, Object record) {
     try {
-      return handle.invoke(argument);
-    } catch (RuntimeException | Error e) {
-      throw e;
+      return (Object) accessor.invokeExact(record);
     } catch (Throwable e) {
-      throw new IllegalStateException("A record's own code failed.", e);
+      throw failed(e);
     }
+  }
+
+  private Object build(Object[] values) {
+    try {
+      return (Object) constructor.invokeExact(values);
+    } catch (Throwable e) {
+      throw failed(e);
+    }
+  }
+
+  private static RuntimeException failed(Throwable e) {
+    if (e instanceof RuntimeException known) {
+      return known;
+    }
+    if (e instanceof Error error) {
+      throw error;
+    }
+    return new IllegalStateException("A record's own code failed.", e);
   }
 }

@@ -23,6 +23,9 @@ import org.apache.avro.io.EncoderFactory;
 public final class SingleObjectCodec {
   private static final int HEADER = 10;
 
+  /** A buffer for a usual event: the default is larger than most of what is written. */
+  private static final EncoderFactory ENCODERS = new EncoderFactory().configureBufferSize(512);
+
   private record Known(RecordShape shape, Schema writer, long fingerprint, boolean current) {}
 
   private final Map<Class<?>, Known> byClass = new HashMap<>();
@@ -81,7 +84,7 @@ public final class SingleObjectCodec {
             .putLong(known.fingerprint())
             .array());
     try {
-      BinaryEncoder out = EncoderFactory.get().directBinaryEncoder(bytes, null);
+      BinaryEncoder out = ENCODERS.binaryEncoder(bytes, null);
       known.shape().write(record, out);
       out.flush();
     } catch (IOException e) {

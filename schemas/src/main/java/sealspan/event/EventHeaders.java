@@ -4,6 +4,7 @@ import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -43,7 +44,8 @@ public final class EventHeaders {
     headers.put("ce_subject", e.event().subject().key());
     headers.put("content-type", "application/avro");
     headers.put(
-        "ce_dataschema", String.format("urn:sealspan:schema:%s:%016x", type, schemaFingerprint));
+        "ce_dataschema",
+        "urn:sealspan:schema:" + type + ":" + HexFormat.of().toHexDigits(schemaFingerprint));
     Moment when = e.event().when();
     if (when.minuteOfDay() != null && when.timeZone() != null) {
       headers.put("ce_time", when.instant().toString());

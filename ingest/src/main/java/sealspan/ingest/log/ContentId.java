@@ -30,6 +30,11 @@ final class ContentId {
     return Long.parseUnsignedLong(id, 0, 16, 16);
   }
 
+  /** The first eight bytes of the SHA-256 of some bytes. */
+  static long leading(byte[] bytes) {
+    return ByteBuffer.wrap(sha256().digest(bytes)).getLong();
+  }
+
   private static MessageDigest sha256() {
     try {
       return MessageDigest.getInstance("SHA-256");

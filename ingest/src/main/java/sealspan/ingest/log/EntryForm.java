@@ -21,8 +21,12 @@ interface EntryForm<T> {
   /** The id by which entries are the same. */
   String id(T stored);
 
-  /** First eight bytes of the SHA-256 of the content. */
-  long digest(T stored);
+  /**
+   * First eight bytes of the SHA-256 of the content.
+   *
+   * @param value the entry as it is written
+   */
+  long digest(T stored, byte[] value);
 
   /** Entries with one key stay in order. */
   String key(T stored);
@@ -30,6 +34,15 @@ interface EntryForm<T> {
   byte[] value(T stored);
 
   Map<String, String> headers(T stored, byte[] value, Instant recordedAt);
+
+  /** Tells this version's writing apart from one whose digests would differ. */
+  String digestVersion();
+
+  /** Reads what tells an entry apart, without reading more of it than has to be. */
+  Mark mark(byte[] value, UnaryOperator<String> header);
+
+  /** What tells an entry apart. */
+  record Mark(String id, long digest) {}
 
   /**
    * Reads an entry back.

@@ -3,9 +3,14 @@ package sealspan.ingest.log;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.Map;
+import java.util.TreeSet;
 import java.util.function.UnaryOperator;
+import org.apache.avro.SchemaNormalization;
 import sealspan.avro.EventCodec;
+import sealspan.event.AssemblyEvent;
+import sealspan.event.EventCorrected;
 import sealspan.event.EventHeaders;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Topics;
@@ -16,6 +21,9 @@ final class EventForm implements EntryForm<LoggedEvent> {
    * Where the two marker bytes of Avro's single-object encoding are followed by the fingerprint.
    */
   private static final int FINGERPRINT_AT = 2;
+
+  /** The schemas that this version writes, each with its event's name, by fingerprint. */
+  private static final Map<Long, String> WRITTEN = written();
 
   @Override
   public String topic() {
@@ -38,8 +46,47 @@ final class EventForm implements EntryForm<LoggedEvent> {
   }
 
   @Override
-  public long digest(LoggedEvent e) {
-    return ByteBuffer.wrap(EventCodec.digest(e.event())).getLong();
+  public long digest(LoggedEvent e, byte[] value) {
+    return ContentId.leading(value);
+  }
+
+  /** The digest is one of the bytes as this version writes them. */
+  @Override
+  public String digestVersion() {
+    return ContentId.of(new TreeSet<>(WRITTEN.values()).toString());
+  }
+
+  @Override
+  public Mark mark(byte[] value, UnaryOperator<String> header) {
+    String id = header.apply("ce_id");
+    if (id == null || !asWrittenNow(value)) {
+      LoggedEvent event = read(value, header);
+      return new Mark(event.id(), ContentId.leading(value(event)));
+    }
+    return new Mark(id, ContentId.leading(value));
+  }
+
+  /** A correction holds another event, which may be of an older schema than itself. */
+  private static boolean asWrittenNow(byte[] value) {
+    return value != null
+        && value.length >= FINGERPRINT_AT + Long.BYTES
+        && WRITTEN.containsKey(fingerprint(value))
+        && !WRITTEN.get(fingerprint(value)).startsWith(EventCorrected.class.getSimpleName());
+  }
+
+  private static long fingerprint(byte[] value) {
+    return ByteBuffer.wrap(value).order(ByteOrder.LITTLE_ENDIAN).getLong(FINGERPRINT_AT);
+  }
+
+  private static Map<Long, String> written() {
+    Map<Long, String> names = new HashMap<>();
+    for (Class<?> c : AssemblyEvent.class.getPermittedSubclasses()) {
+      long fingerprint =
+          SchemaNormalization.parsingFingerprint64(
+              EventCodec.schemaOf(c.asSubclass(AssemblyEvent.class)));
+      names.put(fingerprint, c.getSimpleName() + " " + Long.toHexString(fingerprint));
+    }
+    return names;
   }
 
   @Override
@@ -54,9 +101,7 @@ final class EventForm implements EntryForm<LoggedEvent> {
 
   @Override
   public Map<String, String> headers(LoggedEvent e, byte[] value, Instant recordedAt) {
-    long fingerprint =
-        ByteBuffer.wrap(value).order(ByteOrder.LITTLE_ENDIAN).getLong(FINGERPRINT_AT);
-    return EventHeaders.of(e, fingerprint);
+    return EventHeaders.of(e, fingerprint(value));
   }
 
   @Override

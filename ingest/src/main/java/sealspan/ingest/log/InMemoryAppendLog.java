@@ -40,7 +40,7 @@ abstract class InMemoryAppendLog<T> implements AppendLog<T> {
   private Receipt<T> append(T stored, Instant recordedAt) {
     Recorded<T> there = byId.get(form.id(stored));
     if (there != null) {
-      return form.digest(there.entry()) == form.digest(stored)
+      return digest(there.entry()) == digest(stored)
           ? new Receipt.Duplicate<>(there.place())
           : new Receipt.Conflict<>(there);
     }
@@ -51,6 +51,10 @@ abstract class InMemoryAppendLog<T> implements AppendLog<T> {
     partitions.get(p).add(recorded);
     byId.put(form.id(stored), recorded);
     return new Receipt.Appended<>(recorded);
+  }
+
+  private long digest(T stored) {
+    return form.digest(stored, form.value(stored));
   }
 
   @Override

@@ -1,7 +1,6 @@
 package sealspan.ingest.log;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -34,17 +33,15 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     this.records = new KafkaRecords<>(address, topic, form);
     try {
       this.sender = new KafkaSender<>(address, form);
+      String identity = topic.identity() + "/" + form.digestVersion();
       Path file = indexFolder.resolve(form.topic() + ".ids");
-      this.index = withIndex(() -> IdIndex.open(file, topic.identity(), records.end()));
+      this.index = withIndex(() -> IdIndex.open(file, identity, records.end()));
       catchUp();
     } catch (RuntimeException e) {
       records.close();
       throw e;
     }
   }
-
-  /** What is known of one entry that is to be appended. */
-  private record Asked<T>(T stored, long hash, long digest, String id) {}
 
   @Override
   public synchronized List<Receipt<T>> append(List<T> entries) {
@@ -53,28 +50,22 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     }
     catchUp();
     Instant recordedAt = clock.next();
-    List<Asked<T>> asked = new ArrayList<>(entries.size());
-    for (T entry : entries) {
-      T stored = form.stored(entry, recordedAt);
-      String id = form.id(stored);
-      long hash = IdTable.hash(id.getBytes(StandardCharsets.UTF_8));
-      asked.add(new Asked<>(stored, hash, form.digest(stored), id));
-    }
+    List<Prepared<T>> asked =
+        entries.parallelStream().map(entry -> Prepared.of(entry, form, recordedAt)).toList();
     return new Batch(asked, recordedAt).append();
   }
 
   /** One call of append, from the look-up of the ids to the receipts. */
   private final class Batch {
-    private final List<Asked<T>> asked;
+    private final List<Prepared<T>> asked;
     private final Instant recordedAt;
     private final List<Function<List<Place>, Receipt<T>>> receipts = new ArrayList<>();
     private final Map<String, Integer> firstOfId = new HashMap<>();
-    private final List<T> toSend = new ArrayList<>();
-    private final List<Asked<T>> sentAs = new ArrayList<>();
+    private final List<Prepared<T>> toSend = new ArrayList<>();
     private final Map<Integer, List<Place>> suspects = new HashMap<>();
     private Map<Place, Recorded<T>> there = Map.of();
 
-    Batch(List<Asked<T>> asked, Instant recordedAt) {
+    Batch(List<Prepared<T>> asked, Instant recordedAt) {
       this.asked = asked;
       this.recordedAt = recordedAt;
     }
@@ -95,7 +86,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     /** Entries whose id may be there with another content: only reading them tells. */
     private void readSuspects() {
       for (int i = 0; i < asked.size(); i++) {
-        Asked<T> a = asked.get(i);
+        Prepared<T> a = asked.get(i);
         List<Place> places = index.places(a.hash());
         if (!places.isEmpty() && index.find(a.hash(), a.digest()) == null) {
           suspects.put(i, places);
@@ -107,7 +98,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     }
 
     private Function<List<Place>, Receipt<T>> classify(int i) {
-      Asked<T> a = asked.get(i);
+      Prepared<T> a = asked.get(i);
       Place same = index.find(a.hash(), a.digest());
       if (same != null) {
         return sent -> new Receipt.Duplicate<>(same);
@@ -121,17 +112,16 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       Integer earlier = firstOfId.putIfAbsent(a.id(), toSend.size());
       if (earlier == null) {
         int at = toSend.size();
-        toSend.add(a.stored());
-        sentAs.add(a);
+        toSend.add(a);
         return sent -> new Receipt.Appended<>(recorded(at, sent));
       }
-      return sentAs.get(earlier).digest() == a.digest()
+      return toSend.get(earlier).digest() == a.digest()
           ? sent -> new Receipt.Duplicate<>(sent.get(earlier))
           : sent -> new Receipt.Conflict<>(recorded(earlier, sent));
     }
 
     private Recorded<T> recorded(int at, List<Place> sent) {
-      return new Recorded<>(sent.get(at), recordedAt, toSend.get(at));
+      return new Recorded<>(sent.get(at), recordedAt, toSend.get(at).stored());
     }
 
     /**
@@ -142,7 +132,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       for (int i = 0; i < places.size(); i++) {
         Place place = places.get(i);
         if (place != null) {
-          Asked<T> a = sentAs.get(i);
+          Prepared<T> a = toSend.get(i);
           remember(a.hash(), a.digest(), place, recordedAt);
           durable.add(place);
         }
@@ -165,13 +155,12 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       behind |= from[p] < end[p];
     }
     if (behind) {
-      records.read(
+      records.readMarks(
           from,
           end,
-          r -> {
-            byte[] id = form.id(r.entry()).getBytes(StandardCharsets.UTF_8);
-            remember(IdTable.hash(id), form.digest(r.entry()), r.place(), r.recordedAt());
-          });
+          r ->
+              remember(
+                  Prepared.hash(r.entry().id()), r.entry().digest(), r.place(), r.recordedAt()));
       for (int p = 0; p < end.length; p++) {
         index.cover(p, end[p]);
       }

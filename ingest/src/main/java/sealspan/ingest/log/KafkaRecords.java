@@ -91,9 +91,18 @@ final class KafkaRecords<T> implements AutoCloseable {
   }
 
   List<Recorded<T>> poll(Duration limit) {
+    return poll(limit, form::read);
+  }
+
+  /** How a record's value and headers are read. */
+  private interface Decoding<R> {
+    R read(byte[] value, UnaryOperator<String> header);
+  }
+
+  private <R> List<Recorded<R>> poll(Duration limit, Decoding<R> decoding) {
     try {
-      List<Recorded<T>> list = new ArrayList<>();
-      consumer.poll(limit).forEach(r -> list.add(decoded(r)));
+      List<Recorded<R>> list = new ArrayList<>();
+      consumer.poll(limit).forEach(r -> list.add(decoded(r, decoding)));
       return list;
     } catch (KafkaException e) {
       throw trouble(e);
@@ -108,14 +117,14 @@ final class KafkaRecords<T> implements AutoCloseable {
     }
   }
 
-  /** Reads everything between two cuts. */
-  void read(long[] from, long[] to, Consumer<Recorded<T>> each) {
+  /** Reads what tells every entry between two cuts apart. */
+  void readMarks(long[] from, long[] to, Consumer<Recorded<EntryForm.Mark>> each) {
     seek(from);
     Patience patience = new Patience();
     while (!reached(to)) {
-      List<Recorded<T>> some = poll(POLL);
+      List<Recorded<EntryForm.Mark>> some = poll(POLL, form::mark);
       patience.next(!some.isEmpty());
-      for (Recorded<T> r : some) {
+      for (Recorded<EntryForm.Mark> r : some) {
         if (r.place().offset() < to[r.place().partition()]) {
           each.accept(r);
         }
@@ -173,7 +182,7 @@ final class KafkaRecords<T> implements AutoCloseable {
         patience.next(!some.isEmpty());
         for (ConsumerRecord<byte[], byte[]> r : some) {
           if (next < offsets.length && r.offset() == offsets[next]) {
-            Recorded<T> recorded = decoded(r);
+            Recorded<T> recorded = decoded(r, form::read);
             found.put(recorded.place(), recorded);
             next++;
           }
@@ -188,13 +197,13 @@ final class KafkaRecords<T> implements AutoCloseable {
     }
   }
 
-  private Recorded<T> decoded(ConsumerRecord<byte[], byte[]> r) {
+  private <R> Recorded<R> decoded(ConsumerRecord<byte[], byte[]> r, Decoding<R> decoding) {
     try {
       UnaryOperator<String> header = name -> text(r.headers().lastHeader(name));
       return new Recorded<>(
           new Place(r.partition(), r.offset()),
           Instant.ofEpochMilli(r.timestamp()),
-          form.read(r.value(), header));
+          decoding.read(r.value(), header));
     } catch (RuntimeException e) {
       throw new LogException(
           "The entry at offset "

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.apache.kafka.clients.producer.Callback;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.clients.producer.RecordMetadata;
@@ -19,6 +20,8 @@ import org.apache.kafka.common.serialization.ByteArraySerializer;
  * @param <T> the kind of entries
  */
 final class KafkaSender<T> implements AutoCloseable {
+  private static final int PIECE = 1_000;
+
   private final KafkaAddress address;
   private final EntryForm<T> form;
   private KafkaProducer<byte[], byte[]> producer;
@@ -33,22 +36,17 @@ final class KafkaSender<T> implements AutoCloseable {
   record Sent(List<Place> places, Exception failure) {}
 
   /** Sends entries and waits for all of them. */
-  Sent send(List<T> stored, Instant recordedAt) {
-    Place[] places = new Place[stored.size()];
-    Exception[] failures = new Exception[stored.size()];
+  Sent send(List<Prepared<T>> entries, Instant recordedAt) {
+    Place[] places = new Place[entries.size()];
+    Exception[] failures = new Exception[entries.size()];
     Exception stopped = null;
     try {
-      for (int i = 0; i < places.length; i++) {
-        int at = i;
-        producer.send(
-            form(stored.get(i), recordedAt),
-            (RecordMetadata m, Exception e) -> {
-              if (e == null) {
-                places[at] = new Place(m.partition(), m.offset());
-              } else {
-                failures[at] = e;
-              }
-            });
+      for (int from = 0; from < places.length; from += PIECE) {
+        List<Prepared<T>> piece = entries.subList(from, Math.min(from + PIECE, places.length));
+        int at = from;
+        for (ProducerRecord<byte[], byte[]> record : formed(piece, recordedAt)) {
+          producer.send(record, outcome(at++, places, failures));
+        }
       }
       producer.flush();
     } catch (KafkaException e) {
@@ -67,12 +65,26 @@ final class KafkaSender<T> implements AutoCloseable {
     return new Sent(list, stopped);
   }
 
-  private ProducerRecord<byte[], byte[]> form(T stored, Instant recordedAt) {
-    byte[] value = form.value(stored);
-    byte[] key = form.key(stored).getBytes(StandardCharsets.UTF_8);
+  private static Callback outcome(int at, Place[] places, Exception[] failures) {
+    return (RecordMetadata m, Exception e) -> {
+      if (e == null) {
+        places[at] = new Place(m.partition(), m.offset());
+      } else {
+        failures[at] = e;
+      }
+    };
+  }
+
+  /** A piece is formed on all cores while the one before it is on its way. */
+  private List<ProducerRecord<byte[], byte[]>> formed(List<Prepared<T>> piece, Instant recordedAt) {
+    return piece.parallelStream().map(entry -> form(entry, recordedAt)).toList();
+  }
+
+  private ProducerRecord<byte[], byte[]> form(Prepared<T> entry, Instant recordedAt) {
+    byte[] key = form.key(entry.stored()).getBytes(StandardCharsets.UTF_8);
     ProducerRecord<byte[], byte[]> r =
-        new ProducerRecord<>(form.topic(), null, recordedAt.toEpochMilli(), key, value);
-    form.headers(stored, value, recordedAt)
+        new ProducerRecord<>(form.topic(), null, recordedAt.toEpochMilli(), key, entry.value());
+    form.headers(entry.stored(), entry.value(), recordedAt)
         .forEach((name, text) -> r.headers().add(name, text.getBytes(StandardCharsets.UTF_8)));
     return r;
   }

@@ -31,8 +31,19 @@ final class LedgerForm implements EntryForm<LedgerEntry> {
   }
 
   @Override
-  public long digest(LedgerEntry e) {
+  public long digest(LedgerEntry e, byte[] value) {
     return ContentId.leading(e.id());
+  }
+
+  @Override
+  public String digestVersion() {
+    return "1";
+  }
+
+  @Override
+  public Mark mark(byte[] value, UnaryOperator<String> header) {
+    String id = read(value, header).id();
+    return new Mark(id, ContentId.leading(id));
   }
 
   @Override

@@ -57,8 +57,19 @@ final class QuarantineForm implements EntryForm<QuarantinedRow> {
   }
 
   @Override
-  public long digest(QuarantinedRow r) {
+  public long digest(QuarantinedRow r, byte[] value) {
     return ContentId.leading(r.id());
+  }
+
+  @Override
+  public String digestVersion() {
+    return "1";
+  }
+
+  @Override
+  public Mark mark(byte[] value, UnaryOperator<String> header) {
+    String id = read(value, header).id();
+    return new Mark(id, ContentId.leading(id));
   }
 
   @Override
