@@ -16,9 +16,6 @@ import sealspan.table.RateRow;
 
 /** The failure rate of one assembly: by itself, and drawn towards assemblies like it. */
 final class RateRows {
-  /** Days of a mean year; rates are quoted a year. */
-  private static final double YEAR_DAYS = 365.25;
-
   private static final double LEVEL = 0.95;
 
   private RateRows() {}
@@ -33,9 +30,9 @@ final class RateRows {
     Estimate<RateEstimate> estimate = HiddenFailureRate.exact(unit, LEVEL);
     if (estimate instanceof Estimate.Identified<RateEstimate> identified) {
       RateEstimate rate = identified.value();
-      perYear = yearly(rate.perDay());
-      lower = yearly(rate.interval().lower());
-      upper = yearly(rate.interval().upper());
+      perYear = RatePriors.finite(rate.perDay());
+      lower = RatePriors.finite(rate.interval().lower());
+      upper = RatePriors.finite(rate.interval().upper());
       if (perYear == null) {
         note = "it failed at every test with an exposure, so its rate has no upper end";
       }
@@ -59,7 +56,7 @@ final class RateRows {
           null,
           joined(note, "no prior is fitted yet"));
     }
-    GammaPrior gamma = new GammaPrior(prior.shape(), prior.rateYears() * YEAR_DAYS);
+    GammaPrior gamma = new GammaPrior(prior.shape(), prior.rateYears() * RatePriors.YEAR_DAYS);
     RatePosterior posterior = RatePosterior.of(gamma, unit);
     Interval interval = posterior.interval(LEVEL);
     return new RateRow(
@@ -71,9 +68,9 @@ final class RateRows {
         lower,
         upper,
         prior.stratum(),
-        posterior.meanPerDay() * YEAR_DAYS,
-        interval.lower() * YEAR_DAYS,
-        interval.upper() * YEAR_DAYS,
+        posterior.meanPerDay() * RatePriors.YEAR_DAYS,
+        interval.lower() * RatePriors.YEAR_DAYS,
+        interval.upper() * RatePriors.YEAR_DAYS,
         posterior.probabilityAbove(2 * gamma.meanPerDay()),
         note);
   }
@@ -98,10 +95,6 @@ final class RateRows {
       }
     }
     return HiddenFailures.of(java.util.Arrays.copyOf(days, n), java.util.Arrays.copyOf(failed, n));
-  }
-
-  private static Double yearly(double perDay) {
-    return Double.isFinite(perDay) ? perDay * YEAR_DAYS : null;
   }
 
   private static String joined(String first, String second) {

@@ -5,6 +5,7 @@ import java.util.List;
 import sealspan.assembly.AssemblyHistory;
 import sealspan.assembly.Counting;
 import sealspan.assembly.Criterion;
+import sealspan.assembly.Finding;
 import sealspan.assembly.JudgedReading;
 import sealspan.assembly.ReadingUnits;
 import sealspan.assembly.TestExposure;
@@ -64,10 +65,18 @@ final class TestRows {
     return null;
   }
 
+  /** Every reason as a sentence of its own. */
   private static String reason(TestRound round) {
-    List<String> reasons = new ArrayList<>(round.verdict().reasons());
-    round.compliance().forEach(finding -> reasons.add(finding.words()));
-    return String.join("; ", reasons);
+    StringBuilder words = new StringBuilder();
+    for (String reason : round.verdict().reasons()) {
+      words.append(words.length() == 0 ? "" : " ");
+      words.append(Character.toUpperCase(reason.charAt(0))).append(reason, 1, reason.length());
+      words.append('.');
+    }
+    for (Finding finding : round.compliance()) {
+      words.append(words.length() == 0 ? "" : " ").append(finding.words());
+    }
+    return words.toString();
   }
 
   private static String notCounted(TestRound round, TestExposure exposure) {
