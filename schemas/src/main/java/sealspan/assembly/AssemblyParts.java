@@ -2,7 +2,6 @@ package sealspan.assembly;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import sealspan.event.AssemblyType;
 import sealspan.event.Component;
 import sealspan.event.ComponentAt;
@@ -14,14 +13,14 @@ import sealspan.event.ComponentAt.Line;
  * of their own and never enter the rates of checks.
  */
 public final class AssemblyParts {
-  private static final Set<Component> TESTED =
-      Set.of(Component.CHECK1, Component.CHECK2, Component.RELIEF_VALVE, Component.AIR_INLET);
-
   private AssemblyParts() {}
 
   /** Whether a component is one that field tests judge, and that has a seal. */
   public static boolean isTested(Component component) {
-    return TESTED.contains(component);
+    return switch (component) {
+      case CHECK1, CHECK2, RELIEF_VALVE, AIR_INLET -> true;
+      case SHUTOFF1, SHUTOFF2, TEST_COCKS, BODY, BYPASS_METER, AIR_GAP, WHOLE -> false;
+    };
   }
 
   /** Whether a type is field tested at all; an air gap or atmospheric breaker is inspected. */

@@ -55,7 +55,7 @@ record CriteriaTable(List<Criterion> limits, List<ProgrammeRule> rules) {
     List<ProgrammeRule> rules = new ArrayList<>();
     Map<Object, Long> lines = new HashMap<>();
     try (CsvReader<NamedCsvRecord> reader =
-        CsvReader.builder().commentStrategy(CommentStrategy.SKIP).ofNamedCsvRecord(csv)) {
+        CsvReader.builder().commentStrategy(CommentStrategy.SKIP).ofNamedCsvRecord(withoutMark(csv))) {
       for (NamedCsvRecord row : reader) {
         Row fields = new Row(row);
         Object key;
@@ -84,6 +84,11 @@ record CriteriaTable(List<Criterion> limits, List<ProgrammeRule> rules) {
     return new CriteriaTable(limits, rules);
   }
 
+  /** The text without the byte-order mark that some spreadsheets write first. */
+  private static String withoutMark(String csv) {
+    return csv.startsWith("\uFEFF") ? csv.substring(1) : csv;
+  }
+
   private static Object keyOf(Criterion row) {
     return Arrays.asList(
         row.jurisdiction().toLowerCase(Locale.ROOT),
@@ -106,7 +111,7 @@ record CriteriaTable(List<Criterion> limits, List<ProgrammeRule> rules) {
         row.optional("method"),
         row.optional("procedure_edition"),
         row.day("valid_from"),
-        row.day("valid_to"),
+        row.lastDay(),
         comparator,
         seen ? null : row.number("limit"),
         seen ? row.oneOf("limit", Observation.class) : null,
@@ -146,7 +151,7 @@ record CriteriaTable(List<Criterion> limits, List<ProgrammeRule> rules) {
         amount,
         months ? null : row.oneOf("unit", Unit.class),
         row.day("valid_from"),
-        row.day("valid_to"),
+        row.lastDay(),
         row.needed("source"));
   }
 
@@ -201,6 +206,15 @@ record CriteriaTable(List<Criterion> limits, List<ProgrammeRule> rules) {
       } catch (DateTimeException e) {
         throw wrong(column, "'" + text + "' is not a day", "Write it as 2020-12-31.");
       }
+    }
+
+    LocalDate lastDay() {
+      LocalDate from = day("valid_from");
+      LocalDate to = day("valid_to");
+      if (from != null && to != null && to.isBefore(from)) {
+        throw wrong("valid_to", to + " is before valid_from", "Write the last day it is valid.");
+      }
+      return to;
     }
 
     <E extends Enum<E>> E oneOf(String column, Class<E> type) {

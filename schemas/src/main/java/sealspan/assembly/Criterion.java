@@ -125,6 +125,11 @@ public record Criterion(
     };
   }
 
+  /** The limit in words for a table, which says where it is only advised. */
+  public String label() {
+    return (strength == Strength.ADVISORY ? "advised: " : "") + words();
+  }
+
   private String number() {
     return limit.toPlainString() + " " + ReadingUnits.words(unit);
   }

@@ -30,6 +30,9 @@ final class EventOrder {
   private record Keyed(
       StandingEvent event, LocalDate day, int start, String visitId, int sequence) {}
 
+  /** A visit that goes on for days has a start on each. */
+  private record VisitDay(String visitId, LocalDate day) {}
+
   private static final Comparator<Keyed> CANONICAL =
       (a, b) -> {
         int by = a.day.compareTo(b.day);
@@ -41,7 +44,7 @@ final class EventOrder {
 
   /** The events in canonical order. */
   static List<StandingEvent> of(List<StandingEvent> events) {
-    Map<String, Integer> starts = new HashMap<>();
+    Map<VisitDay, Integer> starts = new HashMap<>();
     LocalDate firstInstalled = null;
     for (StandingEvent each : events) {
       AssemblyEvent event = each.event();
@@ -49,7 +52,7 @@ final class EventOrder {
       if (visit != null) {
         Integer start = start(event);
         if (start != null) {
-          starts.merge(visit + event.when().day(), start, Math::min);
+          starts.merge(new VisitDay(visit, event.when().day()), start, Math::min);
         }
       }
       if (event instanceof AssemblyInstalled
@@ -69,14 +72,14 @@ final class EventOrder {
 
   private static Keyed key(
       StandingEvent each,
-      Map<String, Integer> starts,
+      Map<VisitDay, Integer> starts,
       List<StandingEvent> events,
       LocalDate firstInstalled) {
     AssemblyEvent event = each.event();
     LocalDate day = event.when().day();
     String visit = visitId(event);
     if (visit != null) {
-      int start = starts.getOrDefault(visit + day, OPENS_DAY);
+      int start = starts.getOrDefault(new VisitDay(visit, day), OPENS_DAY);
       return new Keyed(each, day, start, visit, sequence(event));
     }
     Integer minute = event.when().minuteOfDay();

@@ -261,7 +261,9 @@ public final class Judgement {
       return new JudgedReading(
           reading, limit, invalid ? Result.UNKNOWN : checked.result(), checked.marginal());
     }
-    Result result = invalid ? Result.UNKNOWN : LimitCheck.compare(reading, limit);
+    boolean advised = limit.strength() == Criterion.Strength.ADVISORY;
+    Result result =
+        advised ? Result.NOT_JUDGED : invalid ? Result.UNKNOWN : LimitCheck.compare(reading, limit);
     return new JudgedReading(reading, limit, result, check.isMarginal(reading, limit));
   }
 

@@ -31,7 +31,7 @@ final class RepetitionCheck {
         continue;
       }
       List<Number> numbers = numbers(round.test());
-      boolean same = numbers.size() >= FEWEST_NUMBERS && numbers.equals(last);
+      boolean same = numbers.size() >= FEWEST_NUMBERS && same(numbers, last);
       row = same ? row + 1 : 1;
       last = numbers;
       if (row >= IN_A_ROW) {
@@ -51,12 +51,26 @@ final class RepetitionCheck {
     for (Reading reading : test.readings()) {
       if (reading.observation() == Observation.MEASURED && reading.measure() != Measure.BUFFER) {
         numbers.add(
-            new Number(
-                reading.at(),
-                reading.measure(),
-                ReadingUnits.inBase(reading.value()).stripTrailingZeros()));
+            new Number(reading.at(), reading.measure(), ReadingUnits.inBase(reading.value())));
       }
     }
     return numbers;
+  }
+
+  /** Equal in value: 1.4 is 1.40. */
+  private static boolean same(List<Number> a, List<Number> b) {
+    if (a.size() != b.size()) {
+      return false;
+    }
+    for (int i = 0; i < a.size(); i++) {
+      boolean equal =
+          a.get(i).at().equals(b.get(i).at())
+              && a.get(i).measure() == b.get(i).measure()
+              && a.get(i).base().compareTo(b.get(i).base()) == 0;
+      if (!equal) {
+        return false;
+      }
+    }
+    return true;
   }
 }

@@ -164,6 +164,8 @@ class AcceptanceCriteriaTest {
         "x,,gauge,accuracy,,,,,,0,psi,,,,s | limit | '0' is not possible",
         "x,,gauge,calibration_interval,,,,,,12,days,,,,s | unit | an interval is given in months",
         "x,,gauge,weight,,,,,,12,psi,,,,s | measure | 'weight' is nothing that a gauge has",
+        "x,dc,check1,direction_of_flow,,,2020-01-02,2020-01-01,at_least,1.0,psi,before_rounding,"
+            + "required,,s | valid_to | 2020-01-01 is before valid_from",
         "x,dc,check1,direction_of_flow,,,,,is,tight,,,required,,s | limit | 'tight' is not known",
       })
   void anErrorNamesLineAndColumn(String row, String column, String what) {
@@ -191,6 +193,15 @@ class AcceptanceCriteriaTest {
         assertThrows(
             CriteriaException.class, () -> new AcceptanceCriteria("jurisdiction,component\nx,y\n"));
     assertTrue(wrong.getMessage().contains("has no such column"), wrong.getMessage());
+  }
+
+  @Test
+  void aByteOrderMarkIsNoPartOfTheHeader() {
+    assertEquals(
+        1,
+        new AcceptanceCriteria("\uFEFF" + HEADER + row("", "", "", "", "1.0"))
+            .limits("x", AssemblyType.DC, day("2020-01-01"), null, null)
+            .size());
   }
 
   @Test

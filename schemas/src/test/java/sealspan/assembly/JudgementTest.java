@@ -337,6 +337,8 @@ class JudgementTest {
         Judgement.of(
             report.event(), report.phase, AssemblyType.DC, 1, null, new AcceptanceCriteria(csv));
     assertEquals(Result.PASSED, verdict.performance());
+    assertEquals(Result.NOT_JUDGED, verdict.readings().get(2).result());
+    assertEquals("advised: at least 1.0 psid", verdict.readings().get(2).criterion().label());
     assertEquals(
         "check 1 held 0.5 psid, advised is at least 1.0 psid (test)", verdict.reasons().get(0));
   }

@@ -104,7 +104,7 @@ final class TestRows {
               value == null ? null : value.entered(),
               value == null ? null : value.unit().name(),
               ReadingUnits.psi(value),
-              limit == null ? null : limit.words(),
+              limit == null ? null : limit.label(),
               judged.result().name(),
               judged.marginal()));
     }
