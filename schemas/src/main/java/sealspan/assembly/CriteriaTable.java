@@ -55,7 +55,9 @@ record CriteriaTable(List<Criterion> limits, List<ProgrammeRule> rules) {
     List<ProgrammeRule> rules = new ArrayList<>();
     Map<Object, Long> lines = new HashMap<>();
     try (CsvReader<NamedCsvRecord> reader =
-        CsvReader.builder().commentStrategy(CommentStrategy.SKIP).ofNamedCsvRecord(withoutMark(csv))) {
+        CsvReader.builder()
+            .commentStrategy(CommentStrategy.SKIP)
+            .ofNamedCsvRecord(withoutMark(csv))) {
       for (NamedCsvRecord row : reader) {
         Row fields = new Row(row);
         Object key;

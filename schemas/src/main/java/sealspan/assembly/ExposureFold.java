@@ -43,7 +43,7 @@ final class ExposureFold {
         fold.repair(repair);
       } else if (step.event() instanceof AssemblyRemoved
           || step.event() instanceof AssemblyInstalled installed
-              && installed.dayMeaning() != DayMeaning.RECORD_BEGINS) {
+              && installed.dayMeaning() == DayMeaning.INSTALLED) {
         fold.forget();
       }
     }

@@ -156,7 +156,7 @@ final class SealFold {
   }
 
   private void install(AssemblyInstalled installed, LocalDate day) {
-    if (!inPlace && installed.dayMeaning() != DayMeaning.RECORD_BEGINS) {
+    if (!inPlace && installed.dayMeaning() == DayMeaning.INSTALLED) {
       LocalDate held = lastHeld;
       LocalDate first = start;
       begin(first, origin, null);

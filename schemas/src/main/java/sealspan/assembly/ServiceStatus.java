@@ -26,7 +26,9 @@ public record ServiceStatus(State state, LocalDate removedOn) {
     State state = State.IN_SERVICE;
     LocalDate removedOn = null;
     for (StandingEvent event : ordered) {
-      if (event.event() instanceof ServiceStateChanged changed && removedOn == null) {
+      if (event.event() instanceof ServiceStateChanged changed
+          && changed.state() != null
+          && removedOn == null) {
         state = State.valueOf(changed.state().name());
       } else if (event.event() instanceof AssemblyRemoved removed) {
         state = State.REMOVED;

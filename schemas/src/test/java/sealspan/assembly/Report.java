@@ -18,6 +18,7 @@ import sealspan.event.Visit;
 
 /** A test report with its fields open, for tests. */
 public final class Report {
+  public String assemblyId = Story.ASSEMBLY;
   public Moment when;
   public Visit visit;
   public String number;
@@ -45,7 +46,7 @@ public final class Report {
   /** The event. */
   public TestPerformed event() {
     return new TestPerformed(
-        Story.ASSEMBLY,
+        assemblyId,
         when,
         null,
         visit,

@@ -15,17 +15,25 @@ import sealspan.event.Quantity;
 import sealspan.event.VisitAttempted;
 
 /** Records of any class with seeded content, some fields not recorded. */
-final class AnyRecord {
+public final class AnyRecord {
   private final Random random;
   private final double absentShare;
+  private final int distinctTexts;
 
   /** Every field is filled where {@code absentShare} is 0. */
-  AnyRecord(long seed, double absentShare) {
-    this.random = new Random(seed);
-    this.absentShare = absentShare;
+  public AnyRecord(long seed, double absentShare) {
+    this(seed, absentShare, 1000);
   }
 
-  <T> T of(Class<T> type) {
+  /** With few distinct texts, ids collide and records refer to one another. */
+  public AnyRecord(long seed, double absentShare, int distinctTexts) {
+    this.random = new Random(seed);
+    this.absentShare = absentShare;
+    this.distinctTexts = distinctTexts;
+  }
+
+  /** A record of a class. */
+  public <T> T of(Class<T> type) {
     for (int attempt = 0; attempt < 10_000; attempt++) {
       try {
         return type.cast(build(type));
@@ -66,7 +74,9 @@ final class AnyRecord {
 
   private Object present(Class<?> owner, Class<?> c) {
     if (c == String.class) {
-      return owner == Quantity.class ? "1." + random.nextInt(100) : "Düse " + random.nextInt(1000);
+      return owner == Quantity.class
+          ? "1." + random.nextInt(100)
+          : "Düse " + random.nextInt(distinctTexts);
     }
     if (c == int.class || c == Integer.class) {
       return random.nextInt(1440);

@@ -9,11 +9,11 @@ import sealspan.table.JobRow;
 final class JobRows {
   private JobRows() {}
 
-  /** The row of a job; amounts in another currency than the first are left out of it. */
+  /** The row of a job; amounts in another currency than the first, or in none, are left out. */
   static JobRow of(String eventId, JobCosted job) {
     String currency =
         Stream.of(job.invoiced(), job.labour(), job.travel(), job.parts())
-            .filter(money -> money != null)
+            .filter(money -> money != null && money.currency() != null)
             .map(Money::currency)
             .findFirst()
             .orElse(null);
@@ -32,6 +32,7 @@ final class JobRows {
   }
 
   private static Long minor(Money money, String currency) {
-    return money == null || !money.currency().equals(currency) ? null : money.minorUnits();
+    boolean same = money != null && currency != null && currency.equals(money.currency());
+    return same ? money.minorUnits() : null;
   }
 }
