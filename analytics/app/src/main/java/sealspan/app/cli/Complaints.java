@@ -23,11 +23,17 @@ final class Complaints {
     if (isForPeople(e)) {
       err.println(e.getMessage());
     } else {
-      err.println("Something went wrong that the program did not expect: " + e.getMessage());
-      err.println(whereToRead(e));
+      sayUnexpected(e, err);
     }
     err.flush();
     return ExitCode.FAILED;
+  }
+
+  /** Says that something failed which nobody foresaw, and where a developer can read what. */
+  static void sayUnexpected(Throwable e, PrintWriter err) {
+    err.println("Something went wrong that the program did not expect: " + e);
+    err.println(whereToRead(e));
+    err.flush();
   }
 
   /** Whether the message of an exception is written for people. */
@@ -38,7 +44,7 @@ final class Complaints {
         || e instanceof AnswersException;
   }
 
-  private static String whereToRead(Exception e) {
+  private static String whereToRead(Throwable e) {
     StringWriter trace = new StringWriter();
     e.printStackTrace(new PrintWriter(trace));
     try {

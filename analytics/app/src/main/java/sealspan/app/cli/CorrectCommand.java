@@ -44,7 +44,11 @@ final class CorrectCommand implements Callable<Integer> {
           "the content that holds, whole: a JSON object as in JSON Lines, telling of one event")
   private Path file;
 
-  @Option(names = "--why", required = true, paramLabel = "TEXT", description = "why")
+  @Option(
+      names = "--why",
+      required = true,
+      paramLabel = "TEXT",
+      description = "why, in words; it is kept for ever")
   private String why;
 
   @Option(

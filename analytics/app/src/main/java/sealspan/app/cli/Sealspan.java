@@ -49,7 +49,13 @@ public final class Sealspan implements Runnable {
 
   /** Runs one command line and returns its exit code; prints results and complaints. */
   public static int run(String... args) {
-    return commandLine().execute(args);
+    CommandLine line = commandLine();
+    try {
+      return line.execute(args);
+    } catch (Error e) {
+      Complaints.sayUnexpected(e, line.getErr());
+      return ExitCode.FAILED;
+    }
   }
 
   static CommandLine commandLine() {

@@ -31,7 +31,11 @@ final class VoidCommand implements Callable<Integer> {
   @Parameters(paramLabel = "EVENT-ID", description = "id of the event to take back")
   private String id;
 
-  @Option(names = "--why", required = true, paramLabel = "TEXT", description = "why")
+  @Option(
+      names = "--why",
+      required = true,
+      paramLabel = "TEXT",
+      description = "why, in words; it is kept for ever")
   private String why;
 
   @Option(

@@ -24,6 +24,7 @@ public final class LogClient implements AutoCloseable {
 
   /** The log of the running engine. */
   public static LogClient of(DataFolder folder, EngineState engine) {
+    ProgramLog.into(folder);
     return new LogClient(folder, new KafkaAddress(engine.kafka(), settings(folder)));
   }
 
