@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import sealspan.ingest.validate.Columns;
 import sealspan.ingest.validate.HeaderException;
-import sealspan.ingest.validate.NearMiss;
 import sealspan.ingest.validate.Origin;
 import sealspan.ingest.validate.Problem;
 import sealspan.ingest.validate.Problem.Fault;
@@ -66,7 +65,7 @@ final class JsonDrafts {
   }
 
   private static Problem unknown(String name) {
-    String near = NearMiss.nearest(name, Columns.all().stream().map(c -> c.name()).toList());
+    String near = Columns.nearest(name);
     return new Problem(
         name,
         Fault.UNKNOWN_FIELD,

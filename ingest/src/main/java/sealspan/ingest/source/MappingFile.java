@@ -7,6 +7,9 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -17,30 +20,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import sealspan.event.Unit;
+import sealspan.ingest.validate.Columns;
 import sealspan.ingest.validate.DayForms;
 import sealspan.ingest.validate.NearMiss;
 import sealspan.ingest.validate.Notation;
 
-/**
- * The mapping file: a JSON object (comments with // are allowed). Its keys, all of them optional:
- *
- * <pre>
- * {
- *   "columns":    {"Device No": "assembly_id", "Inspector phone": ""},   their name: ours ("": left out)
- *   "constants":  {"jurisdiction": "iowa-city", "currency": "USD"},      our name: value for every row
- *   "values":     {"Device Type": {"RPZ 009": "RP"}},                     column: {their value: ours}
- *   "pressureUnit": "psi",            psi, kPa or bar where neither column nor cell names a unit
- *   "dateFormats": ["M/d/yyyy"],      beside 2025-03-31
- *   "decimalMark": ".",               "." or ","
- *   "separator":   ";",               else the one that the header shows
- *   "encoding":    "windows-1252",    else UTF-8, or what a byte-order mark says
- *   "skipLines":   0,                 lines above the header
- *   "timeZone":    "America/Denver",  of times whose row names none
- *   "source":      "east-utility",    name of the source, part of the key of numbered reports
- *   "usualReportLagDays": 5           days from test to report, where a row does not tell
- * }
- * </pre>
- */
+/** The mapping file, a JSON object; {@link #guide()} explains its keys. */
 public final class MappingFile {
   private static final List<String> KEYS =
       List.of(
@@ -64,6 +49,15 @@ public final class MappingFile {
           .build();
 
   private MappingFile() {}
+
+  /** The page that explains the mapping file, as Markdown. */
+  public static String guide() {
+    try (InputStream in = MappingFile.class.getResourceAsStream("mapping-file.md")) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
 
   /**
    * Reads a mapping file.
@@ -120,9 +114,17 @@ public final class MappingFile {
                   + ".");
         }
       }
+      Map<String, String> columns = texts("columns", root.get("columns"));
+      Map<String, String> constants = texts("constants", root.get("constants"));
+      for (String column : columns.values()) {
+        check("columns", column);
+      }
+      for (String column : constants.keySet()) {
+        check("constants", column);
+      }
       return new Mapping(
-          texts("columns", root.get("columns")),
-          texts("constants", root.get("constants")),
+          columns,
+          constants,
           values(),
           new Notation(dayForms(), decimalMark(), pressureUnit(), timeZone()),
           separator(),
@@ -173,9 +175,23 @@ public final class MappingFile {
       return texts;
     }
 
+    private void check(String key, String column) throws SourceException {
+      if (!column.isBlank() && !Columns.reads(column)) {
+        String near = Columns.nearest(column);
+        throw wrong(
+            name,
+            key + " names '" + column + "', and there is no such column of ours",
+            near == null ? "See the list of columns." : "Did you mean " + near + "?");
+      }
+    }
+
     private Map<String, Map<String, String>> values() throws SourceException {
       Map<String, Map<String, String>> values = new LinkedHashMap<>();
       JsonNode node = root.get("values");
+      if (node != null && !node.isObject()) {
+        throw wrong(
+            name, "values is no object", "Write it as {\"column\": {\"theirs\": \"ours\"}}.");
+      }
       if (node != null) {
         for (Map.Entry<String, JsonNode> entry : node.properties()) {
           values.put(entry.getKey(), texts("values, " + entry.getKey(), entry.getValue()));

@@ -1,19 +1,14 @@
 package sealspan.ingest.source;
 
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
-import sealspan.ingest.validate.HeaderException;
-import sealspan.ingest.validate.Notation;
+import java.io.UncheckedIOException;
 import sealspan.ingest.validate.Origin;
-import sealspan.ingest.validate.RowDraft;
 
 /**
- * One visit recorded by hand: a JSON object, or answers to questions. Both have the columns of a
- * table with one row per visit, and go the same way from there.
+ * One visit, or one event, typed in or kept as a JSON object. Its members are the columns of a
+ * table, and it goes the same way from there.
  *
- * <p>In JSON a block may be an object of its own, so these say the same:
+ * <p>A block may be an object of its own, so these say the same:
  *
  * <pre>
  * {"assembly_id": "BF-1", "date": "2025-04-17",
@@ -38,36 +33,7 @@ public final class VisitDraft {
     try {
       return new JsonDrafts(Mapping.NONE).of(new Origin(name, 1, json), json);
     } catch (IOException e) {
-      throw new java.io.UncheckedIOException("A text in memory can be read.", e);
-    }
-  }
-
-  /**
-   * The draft of answers.
-   *
-   * @param answers answers by column; an empty answer is not recorded
-   * @throws SourceException where assembly or date are not among the columns
-   */
-  public static RowDraft ofAnswers(Map<String, String> answers) throws SourceException {
-    List<String> names = new ArrayList<>();
-    List<String> cells = new ArrayList<>();
-    StringBuilder row = new StringBuilder();
-    answers.forEach(
-        (column, answer) -> {
-          if (!column.equals(VisitQuestions.WAS_REPAIRED)) {
-            names.add(column);
-            cells.add(answer);
-            row.append(column).append(": ").append(answer).append('\n');
-          }
-        });
-    try {
-      return new RowDraft(
-          new Origin("typed in", 1, row.toString()),
-          MappedHeader.of(names, Mapping.NONE).plan(),
-          cells.toArray(new String[0]),
-          Notation.OWN);
-    } catch (HeaderException e) {
-      throw new SourceException(e.getMessage(), e);
+      throw new UncheckedIOException("A text in memory can be read.", e);
     }
   }
 }

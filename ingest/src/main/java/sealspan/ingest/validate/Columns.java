@@ -105,6 +105,25 @@ public final class Columns {
     return column;
   }
 
+  /** Whether a name, with or without prefixes and unit, is that of a column. */
+  public static boolean reads(String name) {
+    return HeaderCell.of(CodeList.plain(name)) != null;
+  }
+
+  /** The name nearest to one that is none; null where none is near. */
+  public static String nearest(String name) {
+    List<String> names = new ArrayList<>();
+    for (Column column : ALL) {
+      names.add(column.name());
+      if (column.prefixed()) {
+        List<String> blocks =
+            column.block().equals("repair") ? List.of("repair_") : List.of("found_", "left_");
+        blocks.forEach(block -> names.add(block + column.name()));
+      }
+    }
+    return NearMiss.nearest(CodeList.plain(name), names);
+  }
+
   /** Names of the parts, by component. */
   public static Map<Component, String> partNames() {
     return Map.copyOf(PART_NAMES);

@@ -127,6 +127,9 @@ class MappingTest {
       delimiter = '|',
       value = {
         "{\"colums\": {}} | Did you mean columns?",
+        "{\"columns\": {\"a\": \"found_chek1_psid\"}} | Did you mean found_check1_psid?",
+        "{\"constants\": {\"jurisdicton\": \"x\"}} | Did you mean jurisdiction?",
+        "{\"values\": []} | values is no object",
         "[1] | it is no JSON object",
         "{\"columns\": | this is not JSON",
         "{\"decimalMark\": \";\"} | decimalMark is ';'",
@@ -201,5 +204,15 @@ class MappingTest {
             List.of("Tag", "Date Tested"), List.<String[]>of(new String[] {"D-1", "3/4/2025"}));
     assertTrue(proposal.notes().get(0).contains("M/d/yyyy and d/M/yyyy"));
     assertTrue(proposal.json().contains("// The first rows fit both"));
+  }
+
+  @Test
+  void theExampleOfTheGuideIsAMapping() throws Exception {
+    String guide = MappingFile.guide();
+    int begin = guide.indexOf("```json") + 7;
+    Mapping mapping =
+        MappingFile.parse(guide.substring(begin, guide.indexOf("```", begin)), "guide");
+    assertEquals("assembly_id", mapping.columns().get("Device No"));
+    assertEquals(5, mapping.usualReportLagDays());
   }
 }

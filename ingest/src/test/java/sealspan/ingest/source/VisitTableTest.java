@@ -140,6 +140,17 @@ class VisitTableTest {
   }
 
   @Test
+  void theSingleCheckOfATypeTwoBypassIsReadInTheDirectionOfFlow() throws Exception {
+    Intaken in =
+        take(
+            "assembly_id,date,type,found_check1_psid,bypass_found_check1_psid",
+            "BF-1,2025-04-17,RPDA II,8.0,1.2");
+    assertEquals(
+        List.of(Measure.STATIC_DROP, Measure.DIRECTION_OF_FLOW),
+        in.only(TestPerformed.class).readings().stream().map(Reading::measure).toList());
+  }
+
+  @Test
   void placeAssemblyAndCostsComeFromTheSameRow() throws Exception {
     Intaken in =
         take(
