@@ -5,6 +5,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import org.apache.avro.Schema;
+import org.apache.avro.SchemaNormalization;
 import sealspan.event.AssemblyEvent;
 
 /** Events to and from bytes, and the digest by which two contents are told apart. */
@@ -23,6 +24,11 @@ public final class EventCodec {
   /** Reads an event back, also one that an older version wrote. */
   public static AssemblyEvent decode(byte[] bytes) {
     return (AssemblyEvent) CODEC.decode(bytes);
+  }
+
+  /** CRC-64-AVRO fingerprint of the schema that a type of event is written with. */
+  public static long fingerprintOf(Class<? extends AssemblyEvent> type) {
+    return SchemaNormalization.parsingFingerprint64(schemaOf(type));
   }
 
   /** The schema that a type of event is written with. */

@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
-import org.apache.avro.SchemaNormalization;
 import sealspan.avro.EventCodec;
 import sealspan.event.AssemblyEvent;
 import sealspan.event.EventCorrected;
@@ -81,9 +80,7 @@ final class EventForm implements EntryForm<LoggedEvent> {
   private static Map<Long, String> written() {
     Map<Long, String> names = new HashMap<>();
     for (Class<?> c : AssemblyEvent.class.getPermittedSubclasses()) {
-      long fingerprint =
-          SchemaNormalization.parsingFingerprint64(
-              EventCodec.schemaOf(c.asSubclass(AssemblyEvent.class)));
+      long fingerprint = EventCodec.fingerprintOf(c.asSubclass(AssemblyEvent.class));
       names.put(fingerprint, c.getSimpleName() + " " + Long.toHexString(fingerprint));
     }
     return names;
