@@ -39,9 +39,7 @@ final class RepetitionCheck {
             Finding.Kind.SUSPICIOUS,
             "same readings again",
             step.source(),
-            "All readings are the same as in the as-found test before it, for the "
-                + row
-                + "th time in a row.");
+            "All readings are the same in " + row + " as-found tests in a row.");
       }
     }
   }

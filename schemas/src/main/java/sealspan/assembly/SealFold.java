@@ -14,6 +14,7 @@ import sealspan.event.ComponentAt;
 import sealspan.event.RepairItem;
 import sealspan.event.RepairPerformed;
 import sealspan.event.ReplacementReason;
+import sealspan.event.TestPerformed.Phase;
 
 /**
  * The seals that one position held, one after another.
@@ -34,6 +35,7 @@ final class SealFold {
   private LocalDate foundFailed;
   private boolean inPlace;
   private LocalDate lastSeen;
+  private LocalDate lastRoundOn;
 
   private SealFold(ComponentAt at, LocalDate recordBegins) {
     this.at = at;
@@ -84,10 +86,8 @@ final class SealFold {
     LocalDate day = step.day();
     if (step.round() != null) {
       lastSeen = day;
-      result(step.round().result(at), day);
-      if (step.round().leftAs(at) == Result.PASSED) {
-        result(Result.PASSED, day);
-      }
+      lastRoundOn = day;
+      round(step.round(), day);
     } else if (step.event() instanceof RepairPerformed repair) {
       lastSeen = day;
       repair(repair, day);
@@ -98,14 +98,16 @@ final class SealFold {
     }
   }
 
-  private void result(Result result, LocalDate day) {
+  /** A seal is found failed by an as-found round; a retest may fail for what the work did. */
+  private void round(TestRound round, LocalDate day) {
     if (!inPlace || day.isBefore(start)) {
       return;
     }
-    if (result == Result.PASSED) {
+    boolean asFound = round.phase() == Phase.AS_FOUND && round.counting() != Counting.RETEST;
+    if (round.leftAs(at) == Result.PASSED) {
       lastHeld = day;
       foundFailed = null;
-    } else if (result == Result.FAILED && foundFailed == null) {
+    } else if (asFound && round.result(at) == Result.FAILED && foundFailed == null) {
       foundFailed = day;
     }
   }
@@ -134,7 +136,7 @@ final class SealFold {
     if (foundFailed != null) {
       return ReplacementReason.FAILED;
     }
-    return lastHeld != null && lastHeld.equals(lastSeen) ? ReplacementReason.WHILE_OPEN : null;
+    return lastHeld != null && lastHeld.equals(lastRoundOn) ? ReplacementReason.WHILE_OPEN : null;
   }
 
   private void replace(LocalDate day, ReplacementReason reason) {

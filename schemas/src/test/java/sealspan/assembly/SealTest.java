@@ -176,6 +176,23 @@ class SealTest {
   }
 
   @Test
+  void aRetestThatFailsFindsNoFailedSeal() {
+    Story story =
+        begun()
+            .test("t2", "2021-01-10", 1, Phase.AS_FOUND, dc("1.5", "0.5"))
+            .repair("r2", "2021-01-10", 2, item(CHECK2, Action.CLEANED))
+            .test("t3", "2021-01-10", 3, Phase.AS_LEFT, dc("0.5", "1.5"))
+            .repair(
+                "r3",
+                "2021-01-10",
+                4,
+                item(CHECK1, Action.DISC_REPLACED, null, ReplacementReason.DAMAGED_IN_WORK));
+    assertEquals(
+        "1 2019-01-10 KNOWN 2019-01-10 2021-01-10 REPLACED DAMAGED_IN_WORK (2021-01-10, null]",
+        seals(story, CHECK1).get(0));
+  }
+
+  @Test
   void aFailedSealThatStaysIsFoundFailedUntilItPasses() {
     Story story = begun().test("t2", "2021-01-10", 1, Phase.AS_FOUND, dc("0.5", "1.5"));
     assertEquals(
@@ -243,13 +260,13 @@ class SealTest {
     Story story =
         begun()
             .test("t2", "2021-01-10", 1, Phase.AS_FOUND, dc("0.5", "1.5"))
-            .removed("2021-01-10", Reason.REPLACED_BECAUSE_FAILED);
+            .removed("2021-01-20", Reason.REPLACED_BECAUSE_FAILED);
     assertEquals(
         List.of(
-            "1 2019-01-10 KNOWN 2019-01-10 2021-01-10 REPLACED FAILED (2020-01-10, 2021-01-10]"),
+            "1 2019-01-10 KNOWN 2019-01-10 2021-01-20 REPLACED FAILED (2020-01-10, 2021-01-10]"),
         seals(story, CHECK1));
     assertEquals(
-        List.of("1 2019-01-10 KNOWN 2019-01-10 2021-01-10 REPLACED WHILE_OPEN (2021-01-10, null]"),
+        List.of("1 2019-01-10 KNOWN 2019-01-10 2021-01-20 REPLACED WHILE_OPEN (2021-01-10, null]"),
         seals(story, CHECK2));
   }
 
