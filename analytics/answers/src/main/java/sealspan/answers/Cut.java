@@ -37,7 +37,7 @@ public record Cut(
       """;
 
   /** The cut of a snapshot. */
-  static Cut of(Connection snapshot) throws SQLException {
+  public static Cut of(Connection snapshot) throws SQLException {
     try (Statement statement = snapshot.createStatement();
         ResultSet row = statement.executeQuery(SQL)) {
       row.next();
@@ -51,7 +51,7 @@ public record Cut(
   }
 
   /** The cut in words. */
-  String words() {
+  public String words() {
     if (events == 0) {
       return "no events yet";
     }

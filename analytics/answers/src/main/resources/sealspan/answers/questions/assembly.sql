@@ -6,12 +6,13 @@
 -- caution: Limits are those of the criteria in force; the adopted code and the water purveyor decide.
 with
   ranked as (
-    select *,
+    select r.*,
       row_number() over (
-        partition by component, measure
-        order by day desc, phase, event_id desc) as age
-    from reading
-    where assembly_id = $assembly and ($until is null or day <= $until))
+        partition by r.component, r.measure
+        order by r.day desc, r.phase desc, t.sequence desc, r.event_id desc) as age
+    from reading r
+    left join test t on t.event_id = r.event_id and t.assembly_id = r.assembly_id
+    where r.assembly_id = $assembly and ($until is null or r.day <= $until))
 select component, lower(replace(measure, '_', ' ')) as measure, day,
   lower(replace(phase, '_', ' ')) as phase,
   coalesce(entered_value, lower(replace(observation, '_', ' '))) as reading,
