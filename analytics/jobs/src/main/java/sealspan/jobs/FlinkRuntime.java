@@ -155,6 +155,20 @@ public final class FlinkRuntime implements AutoCloseable {
             });
   }
 
+  /** Whether the continuous job was started and has given up. */
+  public synchronized boolean hasStopped() {
+    return histories != null && status(histories).isGloballyTerminalState();
+  }
+
+  /**
+   * Deletes what the jobs of a generation that is out of use have left in the log.
+   *
+   * @throws JobException when the log does not answer or refuses
+   */
+  public static void forget(JobSettings job) {
+    TopicSetup.delete(job);
+  }
+
   /**
    * What is wrong with the continuous job, in words; empty when all is well or none was started.
    */

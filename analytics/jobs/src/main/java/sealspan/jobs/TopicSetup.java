@@ -6,11 +6,14 @@ import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.NewTopic;
+import org.apache.kafka.common.KafkaFuture;
+import org.apache.kafka.common.errors.GroupIdNotFoundException;
 import org.apache.kafka.common.errors.TopicExistsException;
+import org.apache.kafka.common.errors.UnknownTopicOrPartitionException;
 import sealspan.event.Topics;
 import sealspan.table.ResultTopics;
 
-/** Makes the topics that a job writes to, since the sink makes none. */
+/** Makes the topics that a job writes to, since the sink makes none, and takes them away again. */
 final class TopicSetup {
   private static final Map<String, String> NEWEST_PER_KEY =
       Map.of(
@@ -38,14 +41,52 @@ final class TopicSetup {
       make(admin, ResultTopics.rows(job.generation()), partitions);
       make(admin, ResultTopics.fits(job.generation()), 1);
     } catch (ExecutionException e) {
-      throw new JobException(
-          "The log at %s cannot be used: %s"
-              .formatted(job.bootstrapServers(), e.getCause().getMessage()),
-          e);
+      throw cannotUse(job, e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new JobException("Stopped while the topics were being made.", e);
     }
+  }
+
+  /**
+   * Deletes the result topics of a generation that is out of use, and its consumer group.
+   *
+   * @throws JobException when the log does not answer or refuses
+   */
+  static void delete(JobSettings job) {
+    String generation = job.generation();
+    List<String> topics = List.of(ResultTopics.rows(generation), ResultTopics.fits(generation));
+    try (Admin admin = Admin.create(job.clients())) {
+      for (String topic : topics) {
+        unlessMissing(admin.deleteTopics(List.of(topic)).all());
+      }
+      unlessMissing(
+          admin.deleteConsumerGroups(List.of(ResultTopics.historiesGroup(generation))).all());
+    } catch (ExecutionException e) {
+      throw cannotUse(job, e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new JobException("Stopped while topics were being deleted.", e);
+    }
+  }
+
+  private static void unlessMissing(KafkaFuture<Void> deleted)
+      throws ExecutionException, InterruptedException {
+    try {
+      deleted.get();
+    } catch (ExecutionException e) {
+      if (!(e.getCause() instanceof UnknownTopicOrPartitionException
+          || e.getCause() instanceof GroupIdNotFoundException)) {
+        throw e;
+      }
+    }
+  }
+
+  private static JobException cannotUse(JobSettings job, ExecutionException e) {
+    return new JobException(
+        "The log at %s cannot be used: %s"
+            .formatted(job.bootstrapServers(), e.getCause().getMessage()),
+        e);
   }
 
   private static void make(Admin admin, String name, int partitions)

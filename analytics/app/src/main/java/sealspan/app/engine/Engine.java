@@ -62,7 +62,8 @@ public final class Engine {
       LOG.info("Takes events; the log is at {}.", log.address());
       while (!stopping) {
         letters.take().forEach(letter -> open(letter, workshop));
-        diary.trouble(log.trouble().or(workshop::trouble).orElse(""));
+        requireBroker(log);
+        diary.trouble(workshop.trouble().orElse(""));
         workshop.look();
         EngineDoor.pause(GLANCE);
       }
@@ -73,6 +74,15 @@ public final class Engine {
     } finally {
       ended.countDown();
     }
+  }
+
+  /** Without its broker an engine can do nothing; the next start begins with a new one. */
+  private static void requireBroker(LogHome log) {
+    log.trouble()
+        .ifPresent(
+            words -> {
+              throw new Problem(words + " Nothing that was acknowledged is lost. Start again.");
+            });
   }
 
   private void open(Letter letter, Workshop workshop) {

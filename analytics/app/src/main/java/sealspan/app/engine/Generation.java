@@ -8,8 +8,10 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.List;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.stream.IntStream;
 import sealspan.jobs.StateKept;
 
 /**
@@ -71,6 +73,37 @@ record Generation(int number, String codeStamp, String criteriaDigest, StateKept
       }
       Files.move(
           draft, file(folder), StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /**
+   * Takes a number that no generation had before, not even one that was never finished: what such a
+   * one left in the log must not be taken for ours.
+   */
+  static int takeNumber(DataFolder folder) {
+    int number = Math.max(lastTaken(folder), read(folder).map(Generation::number).orElse(0)) + 1;
+    try {
+      Files.writeString(folder.engine().resolve("last-generation"), Integer.toString(number));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return number;
+  }
+
+  /** This generation and those that were begun after it and never came into use. */
+  List<Generation> upTo(Generation next) {
+    return IntStream.range(number, next.number)
+        .mapToObj(other -> new Generation(other, codeStamp, criteriaDigest, stateKept))
+        .toList();
+  }
+
+  private static int lastTaken(DataFolder folder) {
+    try {
+      return Integer.parseInt(Files.readString(folder.engine().resolve("last-generation")).strip());
+    } catch (NoSuchFileException | NumberFormatException e) {
+      return 0;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -6,6 +6,8 @@ import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Optional;
 import java.util.Properties;
 import sealspan.app.Problem;
@@ -14,6 +16,10 @@ import sealspan.app.Problem;
 public final class KafkaChoice {
   private static final String ADDRESS = "bootstrap.servers";
   private static final String LOCAL = "local";
+
+  /** Client settings may hold a password. */
+  private static final FileAttribute<?> FOR_ITS_OWNER_ONLY =
+      PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"));
 
   private KafkaChoice() {}
 
@@ -45,6 +51,8 @@ public final class KafkaChoice {
         }
       }
       Files.createDirectories(folder.root());
+      Files.deleteIfExists(folder.kafkaSettings());
+      Files.createFile(folder.kafkaSettings(), FOR_ITS_OWNER_ONLY);
       try (Writer out = Files.newBufferedWriter(folder.kafkaSettings())) {
         p.store(out, "The Kafka cluster that keeps the log of this data folder.");
       }

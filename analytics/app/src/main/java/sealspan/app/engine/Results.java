@@ -110,9 +110,22 @@ final class Results implements AutoCloseable {
     }
   }
 
-  /** Deletes what a generation that is out of use has left. */
-  void forget() {
-    Trees.delete(folder.checkpoints(generation.number()));
+  /** Whether the jobs have given up, so that {@link #keepUp()} is called for again. */
+  boolean haveStopped() {
+    return flink.hasStopped();
+  }
+
+  /** Deletes what another generation has left that is out of use. */
+  void forget(Generation old) {
+    FlinkRuntime.forget(
+        new JobSettings(
+            job.bootstrapServers(),
+            job.clientProperties(),
+            old.name(),
+            old.codeStamp(),
+            job.criteria(),
+            job.parallelism()));
+    Trees.delete(folder.checkpoints(old.number()));
   }
 
   private void joinWriter() {

@@ -2,6 +2,7 @@ package sealspan.app.engine;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -30,6 +31,7 @@ import sealspan.study.FitCut;
 final class Workshop implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Workshop.class);
   private static final Duration LOOK_INTERVAL = Duration.ofMillis(500);
+  private static final Duration RESTART_PAUSE = Duration.ofSeconds(15);
   private static final Duration END_LIMIT = Duration.ofSeconds(45);
 
   private final DataFolder folder;
@@ -96,7 +98,18 @@ final class Workshop implements AutoCloseable {
       failure = e.getMessage();
       return;
     }
-    if (results != null && clock.isDue(now)) {
+    if (results == null) {
+      return;
+    }
+    if (results.haveStopped()) {
+      nextLook = now.plus(RESTART_PAUSE);
+      LOG.warn("The jobs have stopped and are started again.");
+      submit(
+          () -> {
+            results.keepUp();
+            return "";
+          });
+    } else if (clock.isDue(now)) {
       fit();
     }
   }
@@ -138,10 +151,7 @@ final class Workshop implements AutoCloseable {
     String digest = CriteriaInForce.digest(criteria);
     Optional<Generation> inUse = Generation.read(folder);
     boolean asBefore = inUse.filter(g -> g.isMadeBy(stamp, digest)).isPresent();
-    Generation generation =
-        asBefore
-            ? inUse.get()
-            : newGeneration(inUse.map(Generation::number).orElse(0) + 1, stamp, digest);
+    Generation generation = asBefore ? inUse.get() : newGeneration(stamp, digest);
     LOG.info("Begins {}; Flink is up.", generation);
     Results begun = new Results(folder, log, generation, criteria, flink);
     results = begun;
@@ -151,12 +161,27 @@ final class Workshop implements AutoCloseable {
     }
     begun.keepUp();
     begun.publish();
-    generation.write(folder);
     LOG.info("Histories are kept up to date and published.");
+    if (!asBefore) {
+      begun.awaitPublished();
+      putInUse(begun, inUse);
+    }
   }
 
-  private Generation newGeneration(int number, String stamp, String digest) {
-    return new Generation(number, stamp, digest, Generation.stateFor(Cuts.events(events.end())));
+  private Generation newGeneration(String stamp, String digest) {
+    return new Generation(
+        Generation.takeNumber(folder),
+        stamp,
+        digest,
+        Generation.stateFor(Cuts.events(events.end())));
+  }
+
+  /** Puts a generation in use, whose answers are published, and deletes what others left. */
+  private void putInUse(Results fresh, Optional<Generation> before) {
+    fresh.generation().write(folder);
+    for (Generation old : before.map(b -> b.upTo(fresh.generation())).orElse(List.of())) {
+      fresh.forget(old);
+    }
   }
 
   private void replayLastFit(Results fresh) {
@@ -186,9 +211,7 @@ final class Workshop implements AutoCloseable {
     Results old = results;
     AcceptanceCriteria criteria = CriteriaInForce.of(folder);
     decisions.adopt(criteria);
-    Generation generation =
-        newGeneration(
-            old.generation().number() + 1, CodeStamp.running(), CriteriaInForce.digest(criteria));
+    Generation generation = newGeneration(CodeStamp.running(), CriteriaInForce.digest(criteria));
     Results fresh = new Results(folder, log, generation, criteria, startFlink(folder));
     try {
       replayLastFit(fresh);
@@ -201,11 +224,10 @@ final class Workshop implements AutoCloseable {
       old.publish();
       throw e;
     }
-    generation.write(folder);
     results = fresh;
     diary.generation(generation.number(), generation.codeStamp());
     old.close();
-    old.forget();
+    putInUse(fresh, Optional.of(old.generation()));
     return "All answers were made anew from "
         + Cuts.events(events.end())
         + " events, by generation "

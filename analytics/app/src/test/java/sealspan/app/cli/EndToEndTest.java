@@ -215,6 +215,24 @@ class EndToEndTest {
 
   @Test
   @Order(9)
+  void anotherBuildMakesItsOwnResultsAtTheNextStart() throws IOException {
+    Map<String, String> before = settledAnswers();
+    int generation = engine().generation();
+    assertEquals(ExitCode.DONE, Typed.at(data, "stop").code());
+    Path file = data.resolve("engine").resolve("generation");
+    String written = Files.readString(file);
+    Files.writeString(file, written.replaceFirst("codeStamp=.*", "codeStamp=another"));
+    assertNotEquals(written, Files.readString(file));
+
+    assertEquals(ExitCode.DONE, Typed.at(data, "start").code());
+
+    await(() -> engine().generation() == generation + 1);
+    awaitAnswers(before);
+    await(() -> !Files.exists(data.resolve("checkpoints").resolve("generation-" + generation)));
+  }
+
+  @Test
+  @Order(10)
   void stopLeavesNoProcessAndAnswersStay() {
     String before = history("NH-02");
     ProcessHandle engine = engine().process().orElseThrow();

@@ -1,0 +1,67 @@
+package sealspan.app.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import sealspan.app.engine.DataFolder;
+import sealspan.app.engine.EngineDoor;
+import sealspan.ingest.log.BrokerClassPath;
+import sealspan.ingest.log.BrokerSettings;
+import sealspan.ingest.log.BrokerState;
+import sealspan.ingest.log.LocalBroker;
+
+/** A record that is kept on a Kafka of the user's own: here another broker on this machine. */
+@Timeout(value = 5, unit = TimeUnit.MINUTES)
+class OwnKafkaTest {
+  private static final Path HOME = Path.of(System.getProperty("sealspan.home"));
+
+  @TempDir Path data;
+  @TempDir Path elsewhere;
+
+  @Test
+  void isUsedInsteadOfABrokerOfOurs() throws Exception {
+    BrokerClassPath jars =
+        BrokerClassPath.ofFolder(Path.of(System.getProperty("sealspan.broker.lib")));
+    try (LocalBroker theirs = LocalBroker.start(new BrokerSettings(elsewhere, jars))) {
+      Typed started = Typed.at(data, "start", "--kafka", theirs.bootstrapServers());
+      assertEquals(ExitCode.DONE, started.code(), started.toString());
+      assertTrue(started.out().contains("log at " + theirs.bootstrapServers()));
+      assertEquals(Optional.empty(), BrokerState.read(data));
+      assertEquals(
+          "rw-------",
+          PosixFilePermissions.toString(
+              Files.getPosixFilePermissions(data.resolve("kafka.properties"))));
+
+      Typed imported =
+          Typed.at(
+              data, "import", HOME.resolve("sample-events").resolve("events.jsonl").toString());
+      assertEquals(ExitCode.DONE, imported.code(), imported.toString());
+      assertTrue(
+          Typed.at(data, "ask", "history", "--assembly", "NH-01").out().contains("installed"));
+
+      assertEquals(ExitCode.DONE, Typed.at(data, "stop").code());
+      assertTrue(theirs.trouble().isEmpty(), "the user's broker goes on");
+    } finally {
+      Typed.at(data, "stop");
+    }
+  }
+
+  @Test
+  void thatDoesNotAnswerIsNamed() {
+    Typed started = Typed.at(data, "start", "--kafka", "127.0.0.1:1");
+    assertEquals(ExitCode.FAILED, started.code());
+    assertTrue(started.err().contains("127.0.0.1:1"), started.toString());
+    assertFalse(new EngineDoor(new DataFolder(data)).running().isPresent());
+    Typed nonsense = Typed.at(data, "start", "--kafka", "nonsense");
+    assertTrue(nonsense.err().contains("'nonsense' is no address of a Kafka broker: HOST:PORT."));
+  }
+}
