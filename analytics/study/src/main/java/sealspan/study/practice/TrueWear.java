@@ -19,7 +19,7 @@ public record TrueWear(
     @Means("coefficient of variation of the assembly frailty, for wear and fouling alike")
         double frailtyCv) {
 
-  /** A fleet in which about 7 of 100 routine tests fail. */
+  /** A fleet in which about 8 of 100 routine tests fail. */
   public static TrueWear usual() {
     return new TrueWear(1.8, 36, 1.5, 40, 1.5, 30, 1.3, 0.5);
   }
