@@ -100,7 +100,7 @@ final class WriterSession implements AutoCloseable {
       changed = false;
       publishedCut = cut;
       published.accept(snapshot);
-      began = Math.max(began, began + 2 * (System.nanoTime() - settling));
+      began += 2 * (System.nanoTime() - settling);
     }
     publishFrom = began + settings.publishInterval().toNanos();
   }
