@@ -1,8 +1,15 @@
 package sealspan.app.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -10,14 +17,22 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.ISetter;
 import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sealspan.answers.Answer;
 import sealspan.answers.Answers;
+import sealspan.answers.AsOf;
+import sealspan.answers.CsvText;
 import sealspan.answers.Filter;
+import sealspan.answers.JsonText;
+import sealspan.answers.ParquetFile;
 import sealspan.answers.Question;
 import sealspan.answers.Questions;
 import sealspan.answers.TextTable;
+import sealspan.answers.freesql.FreeSql;
+import sealspan.answers.freesql.SqlLimits;
+import sealspan.app.Problem;
 
 @Command(
     name = "ask",
@@ -27,13 +42,59 @@ import sealspan.answers.TextTable;
       "Without a name it lists the questions and the filters that each takes."
     })
 final class AskCommand implements Callable<Integer> {
+  private static final Set<String> FOR_THE_FIELD = Set.of("history", "assembly", "what-to-bring");
+
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
 
   @Parameters(arity = "0..1", paramLabel = "NAME", description = "the question")
   private String name;
 
+  @Option(
+      names = "--as-of",
+      paramLabel = "DATE",
+      description =
+          "as the log knew it at the end of that day; worked out from the events, so it takes"
+              + " longer")
+  private LocalDate asOf;
+
+  @Option(
+      names = "--time-zone",
+      paramLabel = "ZONE",
+      description =
+          "in which the day of --as-of ends, such as America/Denver; without it this"
+              + " machine's")
+  private ZoneId timeZone = ZoneId.systemDefault();
+
+  @Option(
+      names = "--sql",
+      paramLabel = "SELECT",
+      description =
+          "answers one SELECT over the published tables, under limits of time and memory, and"
+              + " refuses everything else")
+  private String sql;
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      description = "${COMPLETION-CANDIDATES}; without it table, for people")
+  private Format format = Format.table;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "the file to write; without it the terminal")
+  private Path out;
+
   private final Map<String, String> filters = new LinkedHashMap<>();
+
+  /** Forms of an answer, as they are typed. */
+  enum Format {
+    table,
+    csv,
+    json,
+    parquet
+  }
 
   /** Gives the command one option for every filter that a question may take. */
   static void addFilters(CommandLine line) {
@@ -66,18 +127,76 @@ final class AskCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    PrintWriter out = spec.commandLine().getOut();
-    if (name == null) {
-      list(out);
+    if (name == null && sql == null) {
+      list(spec.commandLine().getOut());
       return ExitCode.DONE;
     }
-    Question question = Questions.named(name);
-    try (Answers answers = Answers.open(data.folder().root())) {
-      Answer answer = answers.ask(question, filters);
-      out.print(TextTable.of(answer));
-    }
-    out.flush();
+    requireSense();
+    write(answer());
     return ExitCode.DONE;
+  }
+
+  private void requireSense() {
+    if (sql != null && (name != null || asOf != null || !filters.isEmpty())) {
+      throw new Problem("--sql stands alone: leave out the question, the filters and --as-of.");
+    }
+    if (format == Format.parquet && out == null) {
+      throw new Problem("A Parquet file needs a name: --out FILE.");
+    }
+  }
+
+  private Answer answer() {
+    Path folder = data.folder().root();
+    if (sql != null) {
+      return FreeSql.ask(folder, sql, SqlLimits.USUAL);
+    }
+    Question question = Questions.named(name);
+    try (StatusLine line = new StatusLine();
+        Answers answers = open(folder, line)) {
+      line.close();
+      return answers.ask(question, filters);
+    }
+  }
+
+  private Answers open(Path folder, StatusLine line) {
+    return asOf == null
+        ? Answers.open(folder)
+        : Answers.openAsOf(
+            folder,
+            new AsOf(asOf, timeZone),
+            (step, done, all) -> line.show(step + ": " + done + " of " + all));
+  }
+
+  private void write(Answer answer) {
+    if (format == Format.parquet) {
+      ParquetFile.write(answer, out);
+      spec.commandLine().getOut().println("Wrote " + out + ".");
+      return;
+    }
+    StringWriter text = new StringWriter();
+    try {
+      switch (format) {
+        case csv -> CsvText.write(answer, text);
+        case json -> JsonText.write(answer, text);
+        default -> text.append(TextTable.of(answer)).append(reminders(answer));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException("Text in memory can be written.", e);
+    }
+    if (out == null) {
+      spec.commandLine().getOut().print(text);
+      spec.commandLine().getOut().flush();
+    } else {
+      OutFile.write(out, text.toString());
+      spec.commandLine().getOut().println("Wrote " + out + ".");
+    }
+  }
+
+  /** Reminders beneath answers that people take to the field. */
+  private static String reminders(Answer answer) {
+    return FOR_THE_FIELD.contains(answer.name())
+        ? System.lineSeparator() + Cautions.forFieldWork() + System.lineSeparator()
+        : "";
   }
 
   private static void list(PrintWriter out) {

@@ -22,6 +22,8 @@ import sealspan.app.engine.EngineDoor;
 import sealspan.app.engine.LogClient;
 import sealspan.event.LoggedEvent;
 import sealspan.ingest.log.Receipt;
+import sealspan.ingest.source.EventLinesWriter;
+import sealspan.ingest.source.VisitSheetWriter;
 import sealspan.study.practice.PracticeFleet;
 import sealspan.study.practice.PracticeParameters;
 import sealspan.study.practice.TruthText;
@@ -64,7 +66,9 @@ final class PracticeCommand implements Callable<Integer> {
   @Option(
       names = "--out",
       paramLabel = "DIR",
-      description = "writes the truth there: parameters.csv, failures.csv, actions.csv")
+      description =
+          "writes there what can be imported (visits.csv, events.jsonl) and the truth behind it"
+              + " (parameters.csv, failures.csv, actions.csv)")
   private Path out;
 
   @Option(
@@ -84,7 +88,7 @@ final class PracticeCommand implements Callable<Integer> {
     }
     PracticeFleet fleet = fleet();
     if (out != null) {
-      writeTruth(fleet);
+      writeFiles(fleet);
     }
     if (intoLog) {
       append(fleet);
@@ -101,16 +105,43 @@ final class PracticeCommand implements Callable<Integer> {
     }
   }
 
-  private void writeTruth(PracticeFleet fleet) {
+  private void writeFiles(PracticeFleet fleet) {
     try {
       Files.createDirectories(out);
       write("parameters.csv", TruthText.parameters(fleet.parameters()).stream());
       write("failures.csv", TruthText.failures(fleet));
       write("actions.csv", TruthText.actions(fleet));
+      writeEvents(fleet);
     } catch (IOException e) {
-      throw new Problem("The truth cannot be written to " + out + " (" + e.getMessage() + ").", e);
+      throw new Problem("The fleet cannot be written to " + out + " (" + e.getMessage() + ").", e);
     }
-    spec.commandLine().getOut().println("Wrote the truth to " + out + ".");
+    spec.commandLine()
+        .getOut()
+        .println(
+            "Wrote the fleet and the truth behind it to "
+                + out
+                + ". To import it, into a data folder of its own: sealspan import --data DIR --source "
+                + fleet.parameters().town().source()
+                + " "
+                + out.resolve("events.jsonl")
+                + " "
+                + out.resolve("visits.csv"));
+  }
+
+  /** One row per visit, and for what has no place there one line per event. */
+  private void writeEvents(PracticeFleet fleet) throws IOException {
+    try (VisitSheetWriter visits =
+            new VisitSheetWriter(Files.newBufferedWriter(out.resolve("visits.csv")));
+        EventLinesWriter lines =
+            new EventLinesWriter(Files.newBufferedWriter(out.resolve("events.jsonl")));
+        Stream<LoggedEvent> events = fleet.events()) {
+      for (Iterator<LoggedEvent> each = events.iterator(); each.hasNext(); ) {
+        LoggedEvent event = each.next();
+        if (!visits.write(event)) {
+          lines.write(event);
+        }
+      }
+    }
   }
 
   private void write(String name, Stream<String> lines) throws IOException {

@@ -22,6 +22,7 @@ record FitClock(
   /** How long events wait at most for a fit, where they never cease. */
   static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
 
+  private static final Duration REST_AFTER_FAILURE = Duration.ofSeconds(30);
   private static final int REST_PER_WORK = 4;
 
   /**
@@ -50,9 +51,14 @@ record FitClock(
     return !now.isBefore(grewAt.plus(SETTLED)) || !now.isBefore(waitingSince.plus(LONGEST_WAIT));
   }
 
-  /** After a fit, made or failed, at an end of the log. */
+  /** After a fit at an end of the log. */
   FitClock fittedAt(String end, Instant began, Instant now) {
     Instant rest = now.plus(Duration.between(began, now).multipliedBy(REST_PER_WORK));
     return new FitClock(seen, grewAt, end, end.equals(seen) ? null : now, rest);
+  }
+
+  /** After a fit that failed: it is tried again after a rest. */
+  FitClock failedAt(Instant now) {
+    return new FitClock(seen, grewAt, fitted, waitingSince, now.plus(REST_AFTER_FAILURE));
   }
 }

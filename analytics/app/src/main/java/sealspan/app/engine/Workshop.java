@@ -194,17 +194,23 @@ final class Workshop implements AutoCloseable {
   private String fitNow() {
     Instant began = Instant.now();
     String cut = Cuts.text(events.end());
-    try {
-      results.fit(fitCut(cut));
-    } finally {
-      clock = clock.fittedAt(cut, began, Instant.now());
-    }
     if (cut.isEmpty()) {
       return "There are no events to fit yet.";
     }
+    String words = Cuts.events(Cuts.parse(cut)) + " events.";
+    if (cut.equals(clock.fitted())) {
+      return "The last fit is of all " + words;
+    }
+    try {
+      results.fit(fitCut(cut));
+    } catch (RuntimeException e) {
+      clock = clock.failedAt(Instant.now());
+      throw e;
+    }
+    clock = clock.fittedAt(cut, began, Instant.now());
     decisions.fitted(cut);
     diary.fitted(Instant.now());
-    return "Fitted " + Cuts.events(Cuts.parse(cut)) + " events.";
+    return "Fitted " + words;
   }
 
   private String rebuildNow() {

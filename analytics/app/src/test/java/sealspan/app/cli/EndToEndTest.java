@@ -1,5 +1,6 @@
 package sealspan.app.cli;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -10,6 +11,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
@@ -81,6 +83,46 @@ class EndToEndTest {
     Typed rejected = Typed.at(data, "ask", "rejected");
     assertTrue(rejected.out().contains("'rutine' is not known here"), rejected.out());
     assertTrue(rejected.out().contains("1 in conflict with a report of the same number"));
+  }
+
+  @Test
+  @Order(1)
+  void answersComeInFormsForPrograms() throws IOException {
+    Typed csv = Typed.at(data, "ask", "worst-sites", "--format", "csv");
+    assertTrue(csv.out().startsWith("site_id,label,"), csv.toString());
+    Typed json = Typed.at(data, "ask", "worst-sites", "--limit", "1", "--format", "json");
+    assertTrue(json.out().contains("\"site_id\" : \"S02\""), json.toString());
+    Path parquet = data.resolve("sites.parquet");
+    assertEquals(
+        ExitCode.FAILED, Typed.at(data, "ask", "worst-sites", "--format", "parquet").code());
+    Typed written =
+        Typed.at(data, "ask", "worst-sites", "--format", "parquet", "--out", parquet.toString());
+    assertEquals(ExitCode.DONE, written.code(), written.toString());
+    // Apache Parquet file format: a file begins and ends with PAR1.
+    assertTrue(new String(Files.readAllBytes(parquet), ISO_8859_1).endsWith("PAR1"));
+  }
+
+  @Test
+  @Order(1)
+  void freeSqlAnswersASelectAndRefusesTheRest() {
+    Typed counted = Typed.at(data, "ask", "--sql", "select count(*) as n from assembly");
+    assertTrue(counted.out().lines().anyMatch(l -> l.equals("17")), counted.toString());
+    Typed refused = Typed.at(data, "ask", "--sql", "copy assembly to '" + data + "/x.csv'");
+    assertEquals(ExitCode.FAILED, refused.code());
+    assertTrue(refused.err().startsWith("The query is refused"), refused.toString());
+    assertFalse(Files.exists(data.resolve("x.csv")));
+  }
+
+  @Test
+  @Order(1)
+  void asOfTheDayBeforeNothingWasKnown() {
+    String yesterday = LocalDate.now().minusDays(1).toString();
+    Typed then = Typed.at(data, "ask", "worst-sites", "--as-of", yesterday);
+    assertTrue(then.out().contains("no events yet"), then.toString());
+    String tomorrow = LocalDate.now().plusDays(1).toString();
+    assertEquals(
+        Typed.at(data, "ask", "pass-share", "--format", "csv").out(),
+        Typed.at(data, "ask", "pass-share", "--format", "csv", "--as-of", tomorrow).out());
   }
 
   @Test

@@ -54,4 +54,11 @@ class FitClockTest {
     clock = clock.fittedAt("0:1", T0, T0.plusSeconds(3));
     assertTrue(clock.isDue(T0.plusSeconds(60)));
   }
+
+  @Test
+  void aFitThatFailedIsTriedAgainAfterARest() {
+    FitClock clock = FitClock.starting("").looked(T0, "0:1").failedAt(T0.plusSeconds(5));
+    assertFalse(clock.isDue(T0.plusSeconds(34)));
+    assertTrue(clock.isDue(T0.plusSeconds(35)));
+  }
 }
