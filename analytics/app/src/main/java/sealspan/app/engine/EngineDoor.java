@@ -135,15 +135,20 @@ public final class EngineDoor {
     }
   }
 
-  private void awaitRunning(ProcessHandle process) {
+  /** Waits for the engine that was launched, or for one that another command launched before it. */
+  private void awaitRunning(ProcessHandle launched) {
+    ProcessHandle process = launched;
     long deadline = System.nanoTime() + START_LIMIT.toNanos();
     while (System.nanoTime() < deadline) {
       boolean alive = process.isAlive();
-      Optional<EngineState> state = EngineState.read(folder).filter(s -> s.pid() == process.pid());
+      long pid = process.pid();
+      Optional<EngineState> state = EngineState.read(folder).filter(s -> s.pid() == pid);
       if (state.isPresent() && state.get().phase() == Phase.RUNNING) {
         return;
       }
-      if (!alive) {
+      if (!alive && EngineLock.isHeld(folder)) {
+        process = running().flatMap(EngineState::process).orElse(process);
+      } else if (!alive) {
         throw new Problem(
             state
                 .map(EngineState::lastError)
