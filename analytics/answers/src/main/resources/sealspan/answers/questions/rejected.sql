@@ -10,7 +10,7 @@ limit $limit
 -- beneath
 select 'n = ' || count(*) || ' rows: ' || count(*) filter (kind = 'REJECTED') || ' rejected, '
   || count(*) filter (kind = 'CONFLICT')
-  || ' in conflict with a report of the same number; nothing of them is in any other answer'
+  || ' in conflict with a report of the same number; none went in when it was first read'
 from quarantined where $source is null or source = $source
 union all
 select 'Put the row right in its file and import the file again; what went in before stays as it is. '
