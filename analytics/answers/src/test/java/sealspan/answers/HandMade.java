@@ -385,6 +385,24 @@ public final class HandMade {
                 "12 inch main, invented")));
   }
 
+  private static SealLifeRow restrictedMean(String stratum) {
+    return new SealLifeRow(
+        stratum,
+        "REPLACED_ANY_REASON",
+        "Kaplan-Meier, first gaps",
+        "restricted mean to 4 years, years",
+        3.6,
+        2.9,
+        4.0,
+        2,
+        1,
+        1,
+        0,
+        4.0,
+        null,
+        null);
+  }
+
   private static FitRows fit() {
     return new FitRows(
         "type=RP",
@@ -393,21 +411,8 @@ public final class HandMade {
             "type=RP", "cut-1", "0:9", Instant.parse("2025-02-01T00:00:00Z"), 2, "00ff", "test"),
         new RatePriorRow("type=RP", 1, 2, 2, 731, 1.2, 6.0, 0.2, 0.1, 0.4, null),
         List.of(
-            new SealLifeRow(
-                "type=RP",
-                "REPLACED_ANY_REASON",
-                "Kaplan-Meier, first gaps",
-                "restricted mean to 4 years, years",
-                3.6,
-                2.9,
-                4.0,
-                2,
-                1,
-                1,
-                0,
-                4.0,
-                null,
-                null),
+            restrictedMean("component=check1"),
+            restrictedMean("type=RP"),
             new SealLifeRow(
                 "type=RP",
                 "SEAL_FAILED",

@@ -54,7 +54,7 @@ final class RateRows {
           null,
           null,
           null,
-          joined(note, "no prior is fitted yet"));
+          joined(note, noPrior(priors.get("all"))));
     }
     GammaPrior gamma = new GammaPrior(prior.shape(), prior.rateYears() * RatePriors.YEAR_DAYS);
     RatePosterior posterior = RatePosterior.of(gamma, unit);
@@ -82,6 +82,10 @@ final class RateRows {
     }
     RatePriorRow all = priors.get("all");
     return all != null && all.shape() != null ? all : null;
+  }
+
+  private static String noPrior(RatePriorRow all) {
+    return all == null ? "no prior is fitted yet" : all.note();
   }
 
   private static HiddenFailures hiddenFailures(AssemblyHistory history) {

@@ -49,24 +49,26 @@ record Replacements(List<SealLifeRow> figures, List<CurveRow> curve) {
     }
     Estimate<MeanCumulativeFunction> estimate =
         MeanCumulativeFunction.of(histories, MeanCumulativeFunction.Mark.COUNT);
-    Sample sample = new Sample(stratum, seals, histories.size(), replaced, leftOut);
+    SealFigures sample =
+        new SealFigures(stratum, QUESTION, ESTIMATOR, seals, histories.size(), replaced, leftOut);
     String quantity =
         component == null
             ? "years between seal replacements per assembly, all its seals"
             : "years between seal replacements at the position";
     if (!(estimate instanceof Estimate.Identified<MeanCumulativeFunction> identified)) {
       String because = ((Estimate.NotIdentified<MeanCumulativeFunction>) estimate).because();
-      return new Replacements(List.of(sample.row(quantity, because, null, 0)), List.of());
+      return new Replacements(List.of(sample.missing(quantity, because)), List.of());
     }
     MeanCumulativeFunction mcf = identified.value();
     int day = mcf.toDay();
     return new Replacements(
         List.of(
-            sample.row(
+            sample.of(
                 quantity,
-                "robust variance; average over the first " + years(day) + " years of age",
                 mcf.meanTimeBetween(day, LEVEL),
-                day)),
+                RatePriors.YEAR_DAYS,
+                day / RatePriors.YEAR_DAYS,
+                "robust variance; average over the first " + years(day) + " years of age")),
         curve(stratum, mcf));
   }
 
@@ -110,7 +112,7 @@ record Replacements(List<SealLifeRow> figures, List<CurveRow> curve) {
               days[i],
               mean[i],
               at.interval().lower(),
-              SealLives.finite(at.interval().upper()),
+              SealFigures.finite(at.interval().upper()),
               mcf.watched()[i],
               mcf.events()[i]));
     }
@@ -118,34 +120,6 @@ record Replacements(List<SealLifeRow> figures, List<CurveRow> curve) {
   }
 
   private static String years(int days) {
-    return SealLives.text(days / RatePriors.YEAR_DAYS);
-  }
-
-  /** What a figure rests on. */
-  private record Sample(String stratum, int seals, int assemblies, int replaced, int leftOut) {
-
-    SealLifeRow row(
-        String quantity, String note, Estimate<PointEstimate> estimate, int longestDays) {
-      PointEstimate figure =
-          estimate instanceof Estimate.Identified<PointEstimate> i ? i.value() : null;
-      String why = estimate instanceof Estimate.NotIdentified<PointEstimate> n ? n.because() : note;
-      return new SealLifeRow(
-          stratum,
-          QUESTION,
-          ESTIMATOR,
-          quantity,
-          figure == null ? null : figure.value() / RatePriors.YEAR_DAYS,
-          figure == null ? null : figure.interval().lower() / RatePriors.YEAR_DAYS,
-          figure == null
-              ? null
-              : SealLives.finite(figure.interval().upper() / RatePriors.YEAR_DAYS),
-          seals,
-          assemblies,
-          replaced,
-          leftOut,
-          longestDays / RatePriors.YEAR_DAYS,
-          null,
-          why);
-    }
+    return SealFigures.text(days / RatePriors.YEAR_DAYS);
   }
 }

@@ -21,6 +21,9 @@ final class SealFailures {
   private static final String ESTIMATOR = "WEIBULL_INTERVAL_CENSORED";
   private static final double LEVEL = 0.95;
 
+  /** Fewer failures than this say nothing of a shape, and the mean hangs on the shape. */
+  private static final int FEWEST_FAILURES = 5;
+
   private SealFailures() {}
 
   /** The figures of a component in a stratum. */
@@ -42,16 +45,25 @@ final class SealFailures {
         }
       }
     }
-    SealLives.Figures figures =
-        new SealLives.Figures(
-            stratum, QUESTION, ESTIMATOR, lives.size(), lives.size(), failed, leftOut);
+    SealFigures figures =
+        new SealFigures(stratum, QUESTION, ESTIMATOR, lives.size(), lives.size(), failed, leftOut);
+    if (failed < FEWEST_FAILURES) {
+      return List.of(
+          figures.missing(
+              "years until failed",
+              failed
+                  + " of "
+                  + lives.size()
+                  + " first seals failed; a curve needs at least "
+                  + FEWEST_FAILURES
+                  + " failures"));
+    }
     Estimate<WeibullFit> estimate = WeibullFit.of(lives);
     return estimate instanceof Estimate.Identified<WeibullFit> identified
         ? figures(identified.value(), figures)
         : List.of(
             figures.missing(
-                "median years until failed",
-                ((Estimate.NotIdentified<WeibullFit>) estimate).because()));
+                "years until failed", ((Estimate.NotIdentified<WeibullFit>) estimate).because()));
   }
 
   /** What is known of the life of a first seal; null where it was never seen to hold or to fail. */
@@ -68,7 +80,7 @@ final class SealFailures {
     return found > held ? Lifetime.endedWithin(entry, held, found) : null;
   }
 
-  private static List<SealLifeRow> figures(WeibullFit fit, SealLives.Figures figures) {
+  private static List<SealLifeRow> figures(WeibullFit fit, SealFigures figures) {
     double longest = fit.longestDay() / RatePriors.YEAR_DAYS;
     double beyond = fit.shareOfMeanBeyondLongestDay();
     String basis = "first seals of known origin; failures lie between two tests; profile interval";

@@ -2,7 +2,6 @@ package sealspan.study;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
 import sealspan.stats.PointEstimate;
@@ -47,8 +46,8 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
     }
     List<SealLifeRow> figures = new ArrayList<>();
     List<CurveRow> curves = new ArrayList<>();
-    Figures until =
-        new Figures(
+    SealFigures until =
+        new SealFigures(
             stratum, Replacements.QUESTION, UNTIL_REPLACED, seals, units.size(), replaced, leftOut);
     Estimate<WangChang> estimate = WangChang.of(units);
     if (estimate instanceof Estimate.Identified<WangChang> identified) {
@@ -83,7 +82,7 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
   }
 
   private static void untilReplaced(
-      WangChang life, Figures until, List<SealLifeRow> figures, List<CurveRow> curves) {
+      WangChang life, SealFigures until, List<SealLifeRow> figures, List<CurveRow> curves) {
     SurvivalCurve curve = life.curve();
     double longest = curve.toDay() / RatePriors.YEAR_DAYS;
     String basis = "all gaps of one position share its weight; robust variance";
@@ -110,7 +109,7 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
             basis));
     figures.add(
         until.of(
-            "mean years until replaced, within the first " + text(longest) + " years",
+            "mean years until replaced, within the first " + SealFigures.text(longest) + " years",
             life.restrictedMean(curve.toDay(), LEVEL),
             RatePriors.YEAR_DAYS,
             longest,
@@ -135,88 +134,5 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
   private static Interval perYear(Interval days) {
     return new Interval(
         days.lower() / RatePriors.YEAR_DAYS, days.upper() / RatePriors.YEAR_DAYS, days.level());
-  }
-
-  /** A number as short text, one decimal. */
-  static String text(double number) {
-    return String.format(Locale.ROOT, "%.1f", number);
-  }
-
-  /** The number, or null where it has no end. */
-  static Double finite(double number) {
-    return Double.isFinite(number) ? number : null;
-  }
-
-  /** Makes rows that share their sample. */
-  record Figures(
-      String stratum,
-      String question,
-      String estimator,
-      int seals,
-      int assemblies,
-      int endings,
-      int leftOut) {
-
-    SealLifeRow row(
-        String quantity,
-        double figure,
-        Interval interval,
-        double longestYears,
-        Double extrapolatedShare,
-        String note) {
-      return new SealLifeRow(
-          stratum,
-          question,
-          estimator,
-          quantity,
-          figure,
-          interval == null ? null : finite(interval.lower()),
-          interval == null ? null : finite(interval.upper()),
-          seals,
-          assemblies,
-          endings,
-          leftOut,
-          longestYears,
-          extrapolatedShare,
-          note);
-    }
-
-    SealLifeRow missing(String quantity, String because) {
-      return new SealLifeRow(
-          stratum,
-          question,
-          estimator,
-          quantity,
-          null,
-          null,
-          null,
-          seals,
-          assemblies,
-          endings,
-          leftOut,
-          null,
-          null,
-          "not identified: " + because);
-    }
-
-    SealLifeRow of(
-        String quantity,
-        Estimate<PointEstimate> estimate,
-        double unitDays,
-        double longestYears,
-        String note) {
-      if (!(estimate instanceof Estimate.Identified<PointEstimate> identified)) {
-        return missing(quantity, ((Estimate.NotIdentified<PointEstimate>) estimate).because());
-      }
-      PointEstimate point = identified.value();
-      Interval days = point.interval();
-      return row(
-          quantity,
-          point.value() / unitDays,
-          new Interval(days.lower() / unitDays, days.upper() / unitDays, days.level()),
-          longestYears,
-          null,
-          note);
-    }
   }
 }

@@ -72,6 +72,55 @@ class FitsTest {
     assertEquals(List.of(0.5, 0.0), heights);
   }
 
+  /** Nobody replaced, or all alike: an interval without width would claim what was not seen. */
+  @Test
+  void noIntervalClaimsACertaintyThatTheDataLack() {
+    SealRow kept =
+        new SealRow(
+            "A",
+            "RP",
+            "2",
+            "check1",
+            1,
+            START,
+            true,
+            START,
+            START.plusDays(900),
+            "IN_PLACE",
+            null,
+            START.plusDays(900),
+            null);
+    List<SealLifeRow> unreplaced =
+        Fits.of("component=check1", List.of(assembly("A", List.of(), List.of(kept))), CUT)
+            .sealLife();
+    assertTrue(
+        unreplaced.stream()
+            .anyMatch(r -> "not identified: none of the 1 seals was seen to end".equals(r.note())));
+    List<SealLifeRow> alike =
+        Fits.of(
+                "component=check1",
+                List.of(
+                    assembly("A", List.of(), replacedAfter("A", 400, 1_000)),
+                    assembly("B", List.of(), replacedAfter("B", 400, 1_000))),
+                CUT)
+            .sealLife();
+    assertEquals(1_000 / 365.25, alike.get(0).figure(), 1e-9);
+    assertNull(alike.get(0).lower());
+    assertTrue(alike.get(0).note().contains("no interval"), alike.get(0).note());
+    for (SealLifeRow row : alike) {
+      assertTrue(
+          row.lower() == null || row.upper() == null || row.lower() < row.upper(), row.toString());
+    }
+    assertTrue(
+        alike.stream()
+            .anyMatch(
+                r ->
+                    r.note()
+                        .equals(
+                            "not identified: 2 of 2 first seals failed; a curve needs at least 5"
+                                + " failures")));
+  }
+
   @Test
   void unknownOriginIsLeftOutAndCounted() {
     SealRow unknown =

@@ -1,6 +1,7 @@
 -- title: How long do seals last?
 -- asked by: analyst, contractor, utility engineer
 -- filter: type
+-- left out: without --type, the strata of single types
 -- left out: seals whose origin is unknown, where the estimator needs it: see the column
 -- caution: Replaced for any reason and seal failed are two questions; never mix their figures.
 -- caution: Failures are found at tests: the day of a failure lies somewhere between two tests.
@@ -8,8 +9,8 @@ select stratum, lower(replace(question, '_', ' ')) as question, quantity, figure
   lower(replace(estimator, '_', ' ')) as estimator, seals, assemblies, endings, left_out_unknown_origin, longest_years,
   extrapolated_share, note
 from seal_life
-where $type is null or stratum in ('all', 'type=' || $type)
-  or starts_with(stratum, 'type=' || $type || ' ')
+where case when $type is null then not starts_with(stratum, 'type=')
+  else stratum = 'type=' || $type or starts_with(stratum, 'type=' || $type || ' ') end
 order by case when stratum = 'all' then 0 else 1 end, stratum, question, quantity, seal_life.estimator
 -- beneath
 select 'n = ' || count(*) || ' seals, ' || count(*) filter (ended_by = 'REPLACED')

@@ -27,5 +27,8 @@ select 'p_fails_within_a_year follows from the shrunk yearly rate with its 95 % 
 union all
 select case when count(*) = 0
   then 'No prior has been fitted yet: the probabilities are empty.'
+  when count(shape) = 0
+  then 'The probabilities are empty; '
+    || coalesce(max(note) filter (stratum = 'all'), 'no prior is identified') || '.'
   else 'Priors were fitted on events recorded up to ' || max(newest_recorded_at) || ' UTC.' end
-from fit where stratum in (select stratum from rate_prior)
+from fit join rate_prior using (stratum)

@@ -47,5 +47,8 @@ select 'per_year: failures a year with the exact 95 % interval; shrunk: drawn to
 union all
 select case when count(*) = 0
   then 'No prior has been fitted yet: the shrunk rates and P are empty.'
+  when count(shape) = 0
+  then 'The shrunk rates and P are empty; '
+    || coalesce(max(note) filter (stratum = 'all'), 'no prior is identified') || '.'
   else 'Priors were fitted on events recorded up to ' || max(newest_recorded_at) || ' UTC.' end
-from fit where stratum in (select stratum from rate_prior)
+from fit join rate_prior using (stratum)

@@ -55,5 +55,8 @@ select 'share_failed with the exact 95 % interval; expected_per_year: failures a
 union all
 select case when count(*) = 0
   then 'No prior has been fitted yet: expected_per_year and P are empty.'
+  when count(shape) = 0
+  then 'The columns expected_per_year and p_twice_mean are empty; '
+    || coalesce(max(note) filter (stratum = 'all'), 'no prior is identified') || '.'
   else 'Priors were fitted on events recorded up to ' || max(newest_recorded_at) || ' UTC.' end
-from fit where stratum in (select stratum from rate_prior)
+from fit join rate_prior using (stratum)

@@ -15,8 +15,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Keeps the record of every field test and repair of backflow-prevention assemblies, and works"
-          + " out from it what fails, how long seals last, where fouling clusters and when to come"
-          + " back."
+          + " out from it what fails and how often, how long seals last and whether repairs held."
     },
     synopsisSubcommandLabel = "COMMAND",
     footerHeading = "%n",

@@ -2,6 +2,7 @@ package sealspan.stats.recurrence;
 
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Locale;
 import sealspan.stats.Confidence;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
@@ -169,7 +170,7 @@ public final class MeanCumulativeFunction {
           "there is no event up to day "
               + day
               + "; by then a unit has at most "
-              + events.interval().upper()
+              + String.format(Locale.ROOT, "%.3g", events.interval().upper())
               + " on average, upper limit at level "
               + level);
     }
