@@ -1,14 +1,13 @@
 package sealspan.ingest.log;
 
 import java.time.Instant;
-import java.util.Map;
 import java.util.function.UnaryOperator;
 import sealspan.avro.TableCodec;
 import sealspan.event.Topics;
 import sealspan.table.LedgerEntry;
 
 /** Ledger entries: the id follows from kind and content; one partition, so one order. */
-final class LedgerForm implements EntryForm<LedgerEntry> {
+final class LedgerForm extends ContentNamedForm<LedgerEntry> {
   @Override
   public String topic() {
     return Topics.LEDGER;
@@ -31,34 +30,8 @@ final class LedgerForm implements EntryForm<LedgerEntry> {
   }
 
   @Override
-  public long digest(LedgerEntry e, byte[] value) {
-    return ContentId.leading(e.id());
-  }
-
-  @Override
-  public String digestVersion() {
-    return "1";
-  }
-
-  @Override
-  public Mark mark(byte[] value, UnaryOperator<String> header) {
-    String id = read(value, header).id();
-    return new Mark(id, ContentId.leading(id));
-  }
-
-  @Override
-  public String key(LedgerEntry e) {
-    return e.id();
-  }
-
-  @Override
   public byte[] value(LedgerEntry e) {
     return TableCodec.encode(e);
-  }
-
-  @Override
-  public Map<String, String> headers(LedgerEntry e, byte[] value, Instant recordedAt) {
-    return Map.of();
   }
 
   @Override

@@ -1,14 +1,13 @@
 package sealspan.ingest.log;
 
 import java.time.Instant;
-import java.util.Map;
 import java.util.function.UnaryOperator;
 import sealspan.avro.TableCodec;
 import sealspan.event.Topics;
 import sealspan.table.QuarantinedRow;
 
 /** Quarantined rows: the id follows from source, complaint and row. */
-final class QuarantineForm implements EntryForm<QuarantinedRow> {
+final class QuarantineForm extends ContentNamedForm<QuarantinedRow> {
   /** A row that swallowed half a file, for want of a closing quote, must still fit a record. */
   static final int ROW_TEXT_MAX_CHARS = 100_000;
 
@@ -57,34 +56,8 @@ final class QuarantineForm implements EntryForm<QuarantinedRow> {
   }
 
   @Override
-  public long digest(QuarantinedRow r, byte[] value) {
-    return ContentId.leading(r.id());
-  }
-
-  @Override
-  public String digestVersion() {
-    return "1";
-  }
-
-  @Override
-  public Mark mark(byte[] value, UnaryOperator<String> header) {
-    String id = read(value, header).id();
-    return new Mark(id, ContentId.leading(id));
-  }
-
-  @Override
-  public String key(QuarantinedRow r) {
-    return r.id();
-  }
-
-  @Override
   public byte[] value(QuarantinedRow r) {
     return TableCodec.encode(r);
-  }
-
-  @Override
-  public Map<String, String> headers(QuarantinedRow r, byte[] value, Instant recordedAt) {
-    return Map.of();
   }
 
   @Override

@@ -1,9 +1,5 @@
 package sealspan.app.cli;
 
-import java.io.BufferedReader;
-import java.io.InputStreamReader;
-import java.io.PrintWriter;
-import java.nio.charset.Charset;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -12,7 +8,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sealspan.app.Problem;
 import sealspan.app.engine.DataFolder;
@@ -32,9 +27,7 @@ import sealspan.ingest.validate.Validation;
 final class CorrectCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
-
-  @Parameters(paramLabel = "EVENT-ID", description = "id of the event to correct")
-  private String id;
+  @Mixin private AmendmentOptions amendment;
 
   @Option(
       names = "--with",
@@ -44,32 +37,15 @@ final class CorrectCommand implements Callable<Integer> {
           "the content that holds, whole: a JSON object as in JSON Lines, telling of one event")
   private Path file;
 
-  @Option(
-      names = "--why",
-      required = true,
-      paramLabel = "TEXT",
-      description = "why, in words; it is kept for ever")
-  private String why;
-
-  @Option(
-      names = "--by",
-      paramLabel = "ID",
-      description = "id of who decided it; an id, not a name")
-  private String by;
-
-  @Option(names = "--yes", description = "appends without asking")
-  private boolean yes;
-
   @Override
   public Integer call() {
-    PrintWriter out = spec.commandLine().getOut();
     DataFolder folder = data.folder();
-    LoggedEvent target = Amendment.target(folder, id);
+    LoggedEvent target = Amendment.target(folder, amendment.id());
     LoggedEvent content = content();
     if (!content.event().subject().equals(target.event().subject())) {
       throw new Problem(
           "Event "
-              + id
+              + amendment.id()
               + " is about "
               + target.event().subject().key()
               + ", but "
@@ -78,14 +54,14 @@ final class CorrectCommand implements Callable<Integer> {
               + content.event().subject().key()
               + ". Void the event and enter the other anew.");
     }
-    EventCorrected correction = new EventCorrected(id, Amendment.today(), by, why, content.event());
-    List<LoggedEvent> fresh = List.of(Amendment.logged(correction, target.source()));
-    BufferedReader in =
-        new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
-    NewEvents newEvents = new NewEvents(folder, in, out);
-    newEvents.preview(fresh, Set.of(id));
-    newEvents.append(fresh, yes ? NewEvents.Consent.GIVEN : NewEvents.Consent.ASK);
-    out.flush();
+    EventCorrected correction =
+        new EventCorrected(
+            amendment.id(), Amendment.today(), amendment.by(), amendment.why(), content.event());
+    amendment.append(
+        folder,
+        Amendment.logged(correction, target.source()),
+        Set.of(amendment.id()),
+        spec.commandLine().getOut());
     return ExitCode.DONE;
   }
 
