@@ -47,7 +47,8 @@ with
       'finding', null, kind, finding
     from finding where assembly_id = $assembly
   )
-select day, what, component, result, details
+select day, what, component, result,
+  case when what not in ('reading', 'finding') then event_id end as event_id, details
 from line
 where ($since is null or day >= $since) and ($until is null or day <= $until)
 order by day, case when place = 5 then 1 else 0 end, visit_id nulls first, place, sequence, event_id,
