@@ -1,0 +1,137 @@
+package sealspan.stats.survival;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import sealspan.stats.LiveR;
+import sealspan.stats.PointEstimate;
+
+/** Outside check: R's package survival on random lives. */
+@LiveR.Needed
+class SurvivalAgainstRTest {
+  private static final double LEVEL = 0.95;
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3})
+  void kaplanMeierWithLateEntry(int seed) {
+    List<Lifetime> lives = watched(new Random(seed), 200);
+    Map<String, double[]> r =
+        inR(lives)
+            .ask(
+                "f <- survfit(Surv(entry, lower, status) ~ 1, conf.type = 'log-log');"
+                    + "k <- f$n.event > 0;"
+                    + "answer <- list(time = f$time[k], risk = f$n.risk[k], surv = f$surv[k],"
+                    + " se = summary(f)$std.err, lower = f$lower[k], upper = f$upper[k],"
+                    + " hazard = f$cumhaz[k], hazard_se = f$std.chaz[k],"
+                    + " mean = summary(f, rmean = 900)$table[['rmean']],"
+                    + " mean_se = summary(f, rmean = 900)$table[['se(rmean)']])");
+    KaplanMeier km = KaplanMeier.of(lives).orThrow();
+    int[] days = km.curve().days();
+    assertEquals(r.get("time").length, days.length);
+    assertTrue(days.length > 50, days.length + " steps");
+    for (int j = 0; j < days.length; j++) {
+      assertEquals(r.get("time")[j], days[j]);
+      assertEquals(r.get("risk")[j], km.curve().atRisk()[j]);
+      PointEstimate share = km.curve().at(days[j], LEVEL).orThrow();
+      assertEquals(r.get("surv")[j], share.value(), 1e-12);
+      PointEstimate hazard = km.cumulativeHazard(days[j], LEVEL).orThrow();
+      assertEquals(r.get("hazard")[j], hazard.value(), 1e-11);
+      assertEquals(r.get("hazard_se")[j], hazard.standardError(), 1e-11);
+      if (share.value() > 0) {
+        assertEquals(r.get("se")[j], share.standardError(), 1e-12);
+        assertEquals(r.get("lower")[j], share.interval().lower(), 1e-10);
+        assertEquals(r.get("upper")[j], share.interval().upper(), 1e-10);
+      }
+    }
+    PointEstimate mean = km.restrictedMean(900, LEVEL).orThrow();
+    assertEquals(r.get("mean")[0], mean.value(), 1e-8);
+    assertEquals(r.get("mean_se")[0], mean.standardError(), 1e-8);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {4, 5, 6})
+  void parametricFitsOfEnclosedEnds(int seed) {
+    List<Lifetime> lives = tested(new Random(seed), 300);
+    Map<String, double[]> r =
+        inR(lives)
+            .ask(
+                "lower[lower == 0] <- NA; upper[is.infinite(upper)] <- NA;"
+                    + "s <- Surv(lower, upper, type = 'interval2');"
+                    + "control <- survreg.control(rel.tolerance = 1e-13, maxiter = 200);"
+                    + "fit <- function(d) { f <- survreg(s ~ 1, dist = d, control = control);"
+                    + " c(coef(f), log(f$scale), f$loglik[1], sqrt(diag(vcov(f)))) };"
+                    + "answer <- list(weibull = fit('weibull'), exponential = fit('exponential'))");
+    WeibullFit weibull = WeibullFit.of(lives).orThrow();
+    double[] w = r.get("weibull");
+    assertEquals(w[0], Math.log(weibull.scaleDays()), 1e-7);
+    assertEquals(-w[1], Math.log(weibull.shape()), 1e-7);
+    assertEquals(w[2], weibull.logLikelihood(), 1e-8);
+    assertEquals(w[3], weibull.standardErrorLogScale(), 1e-6);
+    assertEquals(w[4], weibull.standardErrorLogShape(), 1e-6);
+    ExponentialFit exponential = ExponentialFit.of(lives).orThrow();
+    double[] e = r.get("exponential");
+    assertEquals(e[0], Math.log(exponential.meanDays()), 1e-7);
+    assertEquals(e[2], exponential.logLikelihood(), 1e-8);
+    assertEquals(e[3], exponential.standardErrorLogMean(), 1e-6);
+  }
+
+  private static LiveR inR(List<Lifetime> lives) {
+    return LiveR.given("entry", lives.stream().mapToDouble(Lifetime::entryDay).toArray())
+        .and("lower", lives.stream().mapToDouble(Lifetime::lowerDay).toArray())
+        .and(
+            "upper",
+            lives.stream()
+                .mapToDouble(l -> l.open() ? Double.POSITIVE_INFINITY : l.upperDay())
+                .toArray())
+        .and("status", lives.stream().mapToDouble(l -> l.open() ? 0 : 1).toArray());
+  }
+
+  /** Lives with known or open ends, some entered late. */
+  private static List<Lifetime> watched(Random random, int count) {
+    List<Lifetime> lives = new ArrayList<>();
+    while (lives.size() < count) {
+      int end = end(random);
+      int entry = lives.size() % 2 == 0 ? 0 : random.nextInt(1_000);
+      int seen = entry + 1 + random.nextInt(2_000);
+      if (entry < end) {
+        lives.add(end <= seen ? Lifetime.ended(entry, end) : Lifetime.goingOn(entry, seen));
+      }
+    }
+    return lives;
+  }
+
+  /** Lives looked at about once a year for some years. */
+  private static List<Lifetime> tested(Random random, int count) {
+    List<Lifetime> lives = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      int end = end(random);
+      int looks = 1 + random.nextInt(8);
+      int held = 0;
+      int found = Lifetime.NEVER;
+      for (int k = 0; k < looks && found == Lifetime.NEVER; k++) {
+        int day = held + 300 + random.nextInt(130);
+        if (end <= day) {
+          found = day;
+        } else {
+          held = day;
+        }
+      }
+      if (found == Lifetime.NEVER) {
+        lives.add(Lifetime.goingOn(0, held));
+      } else {
+        lives.add(Lifetime.endedWithin(0, held, found));
+      }
+    }
+    return lives;
+  }
+
+  private static int end(Random random) {
+    return 1 + (int) (1_200 * Math.pow(-Math.log(1 - random.nextDouble()), 1 / 1.6));
+  }
+}
