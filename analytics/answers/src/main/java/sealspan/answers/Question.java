@@ -6,15 +6,17 @@ import java.util.List;
 /**
  * A question that can be asked: one file of SQL with a header of comments, {@code -- name: value}.
  *
- * <p>In the SQL a filter is written {@code $name} and is bound, never pasted; a filter that is not
- * given is null. After the line {@code -- beneath} stands a second query of one text column: the
- * lines beneath the answer, such as n and what was left out.
+ * <p>A line {@code -- chart: ...} says how the answer is drawn, see {@link ChartHeader}. In the SQL
+ * a filter is written {@code $name} and is bound, never pasted; a filter that is not given is null.
+ * After the line {@code -- beneath} stands a second query of one text column: the lines beneath the
+ * answer, such as n and what was left out.
  *
  * @param name the name that people type; that of the file
  * @param title the question in words
  * @param askedBy who asks it
  * @param filters what it takes
  * @param studyCall what is worked out after the SQL; null for nothing
+ * @param chart how the answer is drawn; null where it is not
  * @param leftOut what the answer leaves out and why
  * @param cautions what to keep in mind when reading it
  * @param sql the query
@@ -26,6 +28,7 @@ public record Question(
     String askedBy,
     List<FilterUse> filters,
     StudyCall studyCall,
+    ChartHeader chart,
     List<String> leftOut,
     List<String> cautions,
     String sql,
@@ -52,6 +55,9 @@ public record Question(
     String title = null;
     String askedBy = null;
     StudyCall studyCall = null;
+    ChartHeader chart = null;
+    String axisX = null;
+    String axisY = null;
     int at = 0;
     List<String> lines = file.lines().toList();
     for (; at < lines.size() && lines.get(at).startsWith("-- "); at++) {
@@ -62,6 +68,9 @@ public record Question(
         case "asked by" -> askedBy = value;
         case "filter" -> filters.add(FilterUse.of(value));
         case "study" -> studyCall = StudyCall.of(value);
+        case "chart" -> chart = ChartHeader.of(value);
+        case "x axis" -> axisX = value;
+        case "y axis" -> axisY = value;
         case "left out" -> leftOut.add(value);
         case "caution" -> cautions.add(value);
         default -> throw new IllegalArgumentException(name + ": unknown header " + lines.get(at));
@@ -77,6 +86,7 @@ public record Question(
         askedBy,
         filters,
         studyCall,
+        chart == null ? null : chart.named(axisX, axisY),
         leftOut,
         cautions,
         String.join("\n", lines.subList(at, beneath)),

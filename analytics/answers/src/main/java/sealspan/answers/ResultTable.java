@@ -31,7 +31,7 @@ public record ResultTable(List<ResultColumn> columns, List<List<Object>> rows) {
   }
 
   /** Place of a column, from 0; fails with IllegalArgumentException where there is none. */
-  int indexOf(String column) {
+  public int indexOf(String column) {
     for (int i = 0; i < columns.size(); i++) {
       if (columns.get(i).name().equals(column)) {
         return i;

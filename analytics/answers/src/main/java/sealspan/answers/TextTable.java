@@ -10,7 +10,6 @@ import java.util.List;
 /** An answer as a table for people: aligned, numbers to the right, notes beneath. */
 public final class TextTable {
   private static final MathContext DIGITS = new MathContext(3);
-  private static final int NOTE_WIDTH = 100;
 
   private TextTable() {}
 
@@ -26,7 +25,7 @@ public final class TextTable {
     }
     out.append('\n');
     for (String note : answer.notes()) {
-      appendWrapped(note, out);
+      Wrapped.append(note, out);
     }
     return out.toString();
   }
@@ -100,20 +99,5 @@ public final class TextTable {
             ? exact.setScale(0, DIGITS.getRoundingMode())
             : exact.round(DIGITS);
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
-  }
-
-  private static void appendWrapped(String note, StringBuilder out) {
-    StringBuilder line = new StringBuilder();
-    for (String word : note.split(" ")) {
-      if (line.length() > 0 && line.length() + 1 + word.length() > NOTE_WIDTH) {
-        out.append(line).append('\n');
-        line.setLength(0);
-        line.append("  ");
-      } else if (line.length() > 0) {
-        line.append(' ');
-      }
-      line.append(word);
-    }
-    out.append(line).append('\n');
   }
 }

@@ -30,6 +30,9 @@ import sealspan.answers.ParquetFile;
 import sealspan.answers.Question;
 import sealspan.answers.Questions;
 import sealspan.answers.TextTable;
+import sealspan.answers.chart.Chart;
+import sealspan.answers.chart.SvgChart;
+import sealspan.answers.chart.TextChart;
 import sealspan.answers.freesql.FreeSql;
 import sealspan.answers.freesql.SqlLimits;
 import sealspan.app.Problem;
@@ -86,6 +89,17 @@ final class AskCommand implements Callable<Integer> {
       description = "the file to write; without it the terminal")
   private Path out;
 
+  @Option(
+      names = "--chart",
+      description = "draws the answer in the terminal, for questions that have a chart")
+  private boolean chart;
+
+  @Option(
+      names = "--svg",
+      paramLabel = "FILE",
+      description = "draws the answer as a picture, for questions that have a chart")
+  private Path svg;
+
   private final Map<String, String> filters = new LinkedHashMap<>();
 
   /** Forms of an answer, as they are typed. */
@@ -132,7 +146,11 @@ final class AskCommand implements Callable<Integer> {
       return ExitCode.DONE;
     }
     requireSense();
-    write(answer());
+    if (chart || svg != null) {
+      draw(Questions.named(name));
+    } else {
+      write(answer());
+    }
     return ExitCode.DONE;
   }
 
@@ -142,6 +160,22 @@ final class AskCommand implements Callable<Integer> {
     }
     if (format == Format.parquet && out == null) {
       throw new Problem("A Parquet file needs a name: --out FILE.");
+    }
+    if ((chart || svg != null) && (sql != null || format != Format.table)) {
+      throw new Problem("--chart and --svg draw a question: leave out --sql and --format.");
+    }
+    if (svg != null && (chart || out != null)) {
+      throw new Problem("--svg names its own file: leave out --chart and --out.");
+    }
+  }
+
+  private void draw(Question question) {
+    Chart drawn = Chart.of(question, answer());
+    if (svg != null) {
+      OutFile.write(svg, SvgChart.of(drawn));
+      spec.commandLine().getOut().println("Wrote " + svg + ".");
+    } else {
+      print(TextChart.of(drawn));
     }
   }
 
@@ -183,11 +217,15 @@ final class AskCommand implements Callable<Integer> {
     } catch (IOException e) {
       throw new UncheckedIOException("Text in memory can be written.", e);
     }
+    print(text.toString());
+  }
+
+  private void print(String text) {
     if (out == null) {
       spec.commandLine().getOut().print(text);
       spec.commandLine().getOut().flush();
     } else {
-      OutFile.write(out, text.toString());
+      OutFile.write(out, text);
       spec.commandLine().getOut().println("Wrote " + out + ".");
     }
   }
@@ -205,7 +243,11 @@ final class AskCommand implements Callable<Integer> {
     for (Question question : Questions.all()) {
       out.println("  " + question.name());
       out.println("      " + question.title());
-      out.println("      asked by: " + question.askedBy() + filters(question));
+      out.println(
+          "      asked by: "
+              + question.askedBy()
+              + filters(question)
+              + (question.chart() == null ? "" : "; can be drawn: --chart, --svg FILE"));
     }
     out.println();
     out.println("Any one SELECT over the published tables: sealspan ask --sql \"SELECT ...\"");

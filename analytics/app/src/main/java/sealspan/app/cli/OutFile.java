@@ -18,8 +18,7 @@ final class OutFile {
     try {
       Files.writeString(file, text);
     } catch (IOException e) {
-      throw new Problem(
-          file + " cannot be written (" + e.getMessage() + "). Choose another with --out.", e);
+      throw new Problem(file + " cannot be written (" + e.getMessage() + "). Choose another.", e);
     }
   }
 }

@@ -1,0 +1,2 @@
+/** Answers drawn: as text for the terminal, and as SVG. */
+package sealspan.answers.chart;
