@@ -53,6 +53,32 @@ public record EventHistory(int[] entryDays, int[] exitDays, int[] eventDays, lon
     return new EventHistory(new int[] {entryDay}, new int[] {exitDay}, sorted, ones);
   }
 
+  /** The unit as watched within (from, to] alone; events that were not seen are dropped. */
+  EventHistory within(int from, int to) {
+    int[] entries = new int[entryDays.length];
+    int[] exits = new int[entryDays.length];
+    int spans = 0;
+    for (int i = 0; i < entryDays.length; i++) {
+      entries[spans] = Math.max(from, entryDays[i]);
+      exits[spans] = Math.min(to, exitDays[i]);
+      spans += entries[spans] < exits[spans] ? 1 : 0;
+    }
+    int[] days = new int[eventDays.length];
+    long[] amounts = new long[eventDays.length];
+    int events = 0;
+    for (int e = 0; e < eventDays.length; e++) {
+      if (from < eventDays[e] && eventDays[e] <= to && watchedOn(eventDays[e])) {
+        days[events] = eventDays[e];
+        amounts[events++] = marks[e];
+      }
+    }
+    return new EventHistory(
+        Arrays.copyOf(entries, spans),
+        Arrays.copyOf(exits, spans),
+        Arrays.copyOf(days, events),
+        Arrays.copyOf(amounts, events));
+  }
+
   /** Whether the unit is watched on the day. */
   boolean watchedOn(int day) {
     for (int i = 0; i < entryDays.length; i++) {
