@@ -1,0 +1,76 @@
+package sealspan.stats.scan;
+
+/**
+ * The logarithm of the likelihood ratio of the Poisson scan for high counts, given the total
+ * (Kulldorff 1997, Communications in Statistics 26:1481): c log(c/m) + (C-c) log((C-c)/(C-m)) where
+ * c exceeds m, else 0; with 0 log 0 = 0.
+ */
+public final class PoissonRatio {
+  private final int total;
+
+  /** x log x of whole numbers; the same for every zone, so that equal zones give equal bits. */
+  private final double[] xLogX;
+
+  /** For a total number of cases, not negative. */
+  public PoissonRatio(int total) {
+    this.total = total;
+    this.xLogX = new double[total + 1];
+    for (int x = 1; x <= total; x++) {
+      xLogX[x] = x * StrictMath.log(x);
+    }
+  }
+
+  /** Total number of cases. */
+  public int total() {
+    return total;
+  }
+
+  /**
+   * The ratio of a zone, not negative.
+   *
+   * @param cases cases in the zone, from 0 to the total
+   * @param expected cases expected there, more than 0; all expected ones sum to the total
+   */
+  public double at(int cases, double expected) {
+    if (!(cases > expected)) {
+      return 0;
+    }
+    int outside = total - cases;
+    double inner = xLogX[cases] - cases * StrictMath.log(expected);
+    double outer = outside == 0 ? 0 : xLogX[outside] - outside * StrictMath.log(total - expected);
+    return Math.max(0, inner + outer);
+  }
+
+  /**
+   * For each number of cases, the largest expected number at which the ratio still reaches a
+   * threshold: it grows with the cases, so the fewest cases that reach the threshold at some
+   * expected number are found by walking up. A hair is added, so that rounding never leaves out a
+   * zone that reaches it.
+   *
+   * @param threshold the threshold; 0 or less means any zone with more cases than expected
+   */
+  double[] largestExpected(double threshold) {
+    double[] largest = new double[total + 1];
+    for (int cases = 1; cases <= total; cases++) {
+      largest[cases] = largestExpected(cases, threshold) * (1 + 1e-9);
+    }
+    return largest;
+  }
+
+  private double largestExpected(int cases, double threshold) {
+    if (threshold <= 0) {
+      return cases;
+    }
+    double reaches = 0;
+    double fails = cases;
+    for (int i = 0; i < 60 && fails - reaches > 1e-12 * fails; i++) {
+      double middle = (reaches + fails) / 2;
+      if (middle > 0 && at(cases, middle) >= threshold) {
+        reaches = middle;
+      } else {
+        fails = middle;
+      }
+    }
+    return fails;
+  }
+}

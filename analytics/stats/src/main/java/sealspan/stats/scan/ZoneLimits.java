@@ -1,0 +1,15 @@
+package sealspan.stats.scan;
+
+/**
+ * How large zones may grow.
+ *
+ * @param largestShare largest share of all expected cases, over all periods, from 0 (out) to 1
+ * @param mostPlaces most places, at least 1
+ */
+public record ZoneLimits(double largestShare, int mostPlaces) {
+  public ZoneLimits {
+    if (!(largestShare > 0 && largestShare <= 1) || mostPlaces < 1) {
+      throw new IllegalArgumentException(largestShare + " of the cases, " + mostPlaces + " places");
+    }
+  }
+}
