@@ -1,0 +1,189 @@
+package sealspan.stats.degradation;
+
+import java.util.Arrays;
+import java.util.List;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.optim.InitialGuess;
+import org.hipparchus.optim.MaxEval;
+import org.hipparchus.optim.nonlinear.scalar.GoalType;
+import org.hipparchus.optim.nonlinear.scalar.ObjectiveFunction;
+import org.hipparchus.optim.nonlinear.scalar.noderiv.NelderMeadSimplex;
+import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
+
+/**
+ * Looks for the greatest likelihood: Nelder and Mead's simplex, begun again where it ended, over
+ * drift, its spread and the wander in units of a first guess, and the log of the rate of shocks.
+ * Spread and wander may come out as zero.
+ */
+final class DriftSearch {
+  private static final int DRIFT = 0;
+  private static final int SPREAD = 1;
+  private static final int WANDER = 2;
+  private static final int SHOCKS = 3;
+
+  private static final int EVALUATIONS = 3_000;
+  private static final int RESTARTS = 3;
+  private static final double RELATIVE = 1e-11;
+  private static final double ABSOLUTE = 1e-8;
+
+  /** A spread or wander below this share of the first guess is taken to be zero. */
+  private static final double NOUGHT = 0.02;
+
+  private final DriftLikelihood likelihood;
+  private final FirstGuess guess;
+  private final boolean shocks;
+
+  private DriftSearch(DriftLikelihood likelihood, FirstGuess guess) {
+    this.likelihood = likelihood;
+    this.guess = guess;
+    this.shocks = guess.failures() > 0;
+  }
+
+  /** What was found; errors are infinite where the likelihood is flat. */
+  record Found(
+      double driftPerDay,
+      double driftSdPerDay,
+      double volatilityPerRootDay,
+      double shocksPerDay,
+      double driftError,
+      double shockError,
+      double logLikelihood) {
+
+    DriftModel model(double unreadableShare) {
+      return new DriftModel(
+          driftPerDay, driftSdPerDay, volatilityPerRootDay, shocksPerDay, unreadableShare);
+    }
+  }
+
+  /** Searches from a first guess that the runs give. */
+  static Found of(List<ReadingRun> runs, double unreadableShare) {
+    DriftSearch search =
+        new DriftSearch(new DriftLikelihood(runs, unreadableShare), FirstGuess.of(runs));
+    return search.found(search.best());
+  }
+
+  private double[] best() {
+    double[] point = shocks ? new double[] {0, 0.5, 0.7, 0} : new double[] {0, 0.5, 0.7};
+    double[] steps = new double[point.length];
+    double value = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < RESTARTS; i++) {
+      Arrays.fill(steps, i == 0 ? 0.5 : 0.2);
+      SimplexOptimizer optimizer = new SimplexOptimizer(RELATIVE, ABSOLUTE);
+      var end =
+          optimizer.optimize(
+              new MaxEval(EVALUATIONS),
+              new ObjectiveFunction(this::value),
+              GoalType.MAXIMIZE,
+              new InitialGuess(point),
+              new NelderMeadSimplex(steps));
+      boolean settled = end.getValue() - value < 1e-7 * Math.max(1, Math.abs(value));
+      point = end.getPoint();
+      value = end.getValue();
+      if (settled) {
+        break;
+      }
+    }
+    return point;
+  }
+
+  private double value(double[] point) {
+    double spread = point[SPREAD] * guess.spreadPerDay();
+    double wander = point[WANDER] * guess.wanderPerRootDay();
+    return likelihood.at(
+        guess.driftPerDay() + point[DRIFT] * guess.spreadPerDay(),
+        spread * spread,
+        wander * wander,
+        shocksPerDay(point));
+  }
+
+  private double shocksPerDay(double[] point) {
+    return shocks ? guess.shocksPerDay() * StrictMath.exp(point[SHOCKS]) : 0;
+  }
+
+  private Found found(double[] best) {
+    double[] point = best.clone();
+    for (int i : new int[] {SPREAD, WANDER}) {
+      point[i] = Math.abs(point[i]) < NOUGHT ? 0 : Math.abs(point[i]);
+    }
+    double[] errors = errors(point);
+    return new Found(
+        guess.driftPerDay() + point[DRIFT] * guess.spreadPerDay(),
+        point[SPREAD] * guess.spreadPerDay(),
+        point[WANDER] * guess.wanderPerRootDay(),
+        shocksPerDay(point),
+        errors[DRIFT] * guess.spreadPerDay(),
+        shocks ? errors[SHOCKS] : Double.POSITIVE_INFINITY,
+        value(point));
+  }
+
+  /** By the curvature; first of all that is not zero, then, where that is no top, of less. */
+  private double[] errors(double[] point) {
+    boolean[] free = new boolean[point.length];
+    for (int i = 0; i < free.length; i++) {
+      free[i] = i == DRIFT || i == SHOCKS || point[i] > 0;
+    }
+    double[] errors = errors(point, free);
+    if (errors == null) {
+      free[SPREAD] = false;
+      errors = errors(point, free);
+    }
+    if (errors == null) {
+      errors = new double[point.length];
+      Arrays.fill(errors, Double.POSITIVE_INFINITY);
+    }
+    return errors;
+  }
+
+  private double[] errors(double[] point, boolean[] free) {
+    int n = 0;
+    int[] at = new int[point.length];
+    for (int i = 0; i < free.length; i++) {
+      if (free[i]) {
+        at[n++] = i;
+      }
+    }
+    RealMatrix information = new Array2DRowRealMatrix(n, n);
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j <= i; j++) {
+        double bend = -bend(point, at[i], at[j]);
+        information.setEntry(i, j, bend);
+        information.setEntry(j, i, bend);
+      }
+    }
+    LUDecomposition lu = new LUDecomposition(information, 1e-12);
+    if (!lu.getSolver().isNonSingular()) {
+      return null;
+    }
+    RealMatrix covariance = lu.getSolver().getInverse();
+    double[] errors = new double[point.length];
+    for (int i = 0; i < n; i++) {
+      if (!(covariance.getEntry(i, i) > 0)) {
+        return null;
+      }
+      errors[at[i]] = Math.sqrt(covariance.getEntry(i, i));
+    }
+    return errors;
+  }
+
+  /** Second derivative by differences. */
+  private double bend(double[] point, int i, int j) {
+    double h = 0.01;
+    if (i == j) {
+      return (moved(point, i, h, i, 0) - 2 * value(point) + moved(point, i, -h, i, 0)) / (h * h);
+    }
+    return (moved(point, i, h, j, h)
+            - moved(point, i, h, j, -h)
+            - moved(point, i, -h, j, h)
+            + moved(point, i, -h, j, -h))
+        / (4 * h * h);
+  }
+
+  private double moved(double[] point, int i, double by, int j, double andBy) {
+    double[] other = point.clone();
+    other[i] += by;
+    other[j] += andBy;
+    return value(other);
+  }
+}

@@ -1,0 +1,63 @@
+package sealspan.stats.degradation;
+
+import java.util.Comparator;
+
+/**
+ * One reading of one component.
+ *
+ * @param day day of the reading
+ * @param value what was read; for AT_OR_BELOW the greatest value that it may have been
+ * @param seen whether the value itself was read
+ * @param limit least value that passes; negative infinity for none
+ * @param error error of the gauge
+ * @param step the value is rounded to multiples of it; 0 for none
+ * @param gaugePeriod readings of one run with the same number share the gauge's bias
+ */
+public record GaugedReading(
+    int day,
+    double value,
+    Seen seen,
+    double limit,
+    GaugeError error,
+    double step,
+    int gaugePeriod) {
+
+  /** What is known of the value. */
+  public enum Seen {
+    MEASURED,
+    /** It leaked, did not open, or read nothing: the value lies at or below the number. */
+    AT_OR_BELOW
+  }
+
+  static final Comparator<GaugedReading> ORDER =
+      Comparator.comparingInt(GaugedReading::day)
+          .thenComparingDouble(GaugedReading::value)
+          .thenComparing(GaugedReading::seen)
+          .thenComparingDouble(GaugedReading::limit)
+          .thenComparingDouble(r -> r.error.ownVariance())
+          .thenComparingDouble(r -> r.error.biasVariance())
+          .thenComparingDouble(GaugedReading::step)
+          .thenComparingInt(GaugedReading::gaugePeriod);
+
+  public GaugedReading {
+    if (!Double.isFinite(value) || Double.isNaN(limit) || !(step >= 0)) {
+      throw new IllegalArgumentException(
+          "a reading needs a number, a limit and a step of at least 0, but got "
+              + value
+              + ", "
+              + limit
+              + " and "
+              + step);
+    }
+  }
+
+  /** Whether it fails. */
+  public boolean fails() {
+    return seen == Seen.AT_OR_BELOW || value < limit;
+  }
+
+  /** Variance of the reading about level and bias: its own error and that of rounding. */
+  double ownVariance() {
+    return error.ownVariance() + step * step / 12;
+  }
+}
