@@ -5,8 +5,8 @@ import java.util.Collection;
 import java.util.Map;
 import java.util.TreeMap;
 import sealspan.avro.TableCodec;
+import sealspan.study.LatestFits;
 import sealspan.table.FitRows;
-import sealspan.table.RatePriorRow;
 
 /**
  * The newest fit, which comes stratum by stratum: nothing of an older one counts once a newer has
@@ -14,7 +14,7 @@ import sealspan.table.RatePriorRow;
  */
 final class LastFit {
   private final Map<String, FitRows> byStratum = new TreeMap<>();
-  private Map<String, RatePriorRow> priors = Map.of();
+  private LatestFits latest = LatestFits.none();
   private long revision;
   private long mark;
 
@@ -39,15 +39,11 @@ final class LastFit {
   }
 
   private void settle() {
-    Map<String, RatePriorRow> found = new TreeMap<>();
     mark = revision;
     for (FitRows fit : byStratum.values()) {
       mark = 31 * mark + Arrays.hashCode(TableCodec.encode(fit));
-      if (fit.ratePrior() != null) {
-        found.put(fit.stratum(), fit.ratePrior());
-      }
     }
-    priors = Map.copyOf(found);
+    latest = null;
   }
 
   /** Revision of the cut; 0 before the first. */
@@ -55,9 +51,12 @@ final class LastFit {
     return revision;
   }
 
-  /** The priors of failure rates, by stratum. */
-  Map<String, RatePriorRow> priors() {
-    return priors;
+  /** The fit, ready for scoring; prepared when first asked for. */
+  LatestFits latest() {
+    if (latest == null) {
+      latest = LatestFits.of(byStratum.values());
+    }
+    return latest;
   }
 
   /** Tells one fit from another, also after a restart. */

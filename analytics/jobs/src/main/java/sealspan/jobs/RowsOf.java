@@ -1,11 +1,11 @@
 package sealspan.jobs;
 
 import java.util.List;
-import java.util.Map;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Subject;
 import sealspan.study.AssemblyTables;
+import sealspan.study.LatestFits;
 import sealspan.study.ZoneTables;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
@@ -30,7 +30,7 @@ final class RowsOf {
       return of.kind() == Subject.Kind.ZONE
           ? ZoneTables.of(of.id(), events, events.size())
           : AssemblyTables.of(
-              of.id(), events, criteria, fit.priors(), events.size() + fit.revision());
+              of.id(), events, criteria, fit.latest(), events.size() + fit.revision());
     } catch (RuntimeException e) {
       throw new JobException(
           "The history of %s cannot be worked out: %s".formatted(subject, JobTrouble.words(e)), e);
@@ -40,6 +40,6 @@ final class RowsOf {
   /** The rows of an assembly as a fit takes them: without what an earlier fit found. */
   static AssemblyRows forFit(
       String subject, List<LoggedEvent> events, AcceptanceCriteria criteria) {
-    return AssemblyTables.of(Subject.ofKey(subject).id(), events, criteria, Map.of(), 0);
+    return AssemblyTables.of(Subject.ofKey(subject).id(), events, criteria, LatestFits.none(), 0);
   }
 }

@@ -3,7 +3,6 @@ package sealspan.study;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.assembly.AssemblyHistory;
 import sealspan.assembly.StandingEvent;
@@ -14,7 +13,6 @@ import sealspan.table.AssemblyRows;
 import sealspan.table.ExposureRow;
 import sealspan.table.JobRow;
 import sealspan.table.OccurrenceRow;
-import sealspan.table.RatePriorRow;
 import sealspan.table.ReadingRow;
 import sealspan.table.TestRow;
 
@@ -29,14 +27,14 @@ public final class AssemblyTables {
    * @param events its own events and those of the subjects it refers to, in any order, with any
    *     repetition
    * @param criteria the limits in force
-   * @param priors the last fitted priors of failure rates, by stratum; may be empty
+   * @param fits what the last fit found
    * @param revision revision that the bundle gets
    */
   public static AssemblyRows of(
       String assemblyId,
       Collection<LoggedEvent> events,
       AcceptanceCriteria criteria,
-      Map<String, RatePriorRow> priors,
+      LatestFits fits,
       long revision) {
     AssemblyHistory history = AssemblyHistory.of(assemblyId, events, criteria);
     List<TestRow> tests = new ArrayList<>(history.rounds().size());
@@ -66,6 +64,6 @@ public final class AssemblyTables {
         FindingRows.of(history),
         jobs,
         occurrences,
-        RateRows.of(history, priors));
+        RateRows.of(history, fits.ratePriors()));
   }
 }

@@ -15,7 +15,6 @@ import sealspan.event.Subject;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 import sealspan.table.FitRows;
-import sealspan.table.RatePriorRow;
 
 /**
  * All tables from a set of events at once, without a stream: what an answer as of an earlier date
@@ -38,21 +37,15 @@ public final class BatchTables {
       AcceptanceCriteria criteria,
       FitCut cut) {
     Map<String, Bundle> bundles = new TreeMap<>();
-    Map<String, RatePriorRow> priors = new TreeMap<>();
-    if (cut != null) {
-      for (FitRows fit : fits(fitted, criteria, cut)) {
-        bundles.put(fit.key(), fit);
-        if (fit.ratePrior() != null) {
-          priors.put(fit.stratum(), fit.ratePrior());
-        }
-      }
-    }
+    List<FitRows> fits = cut == null ? List.of() : fits(fitted, criteria, cut);
+    fits.forEach(fit -> bundles.put(fit.key(), fit));
+    LatestFits latest = LatestFits.of(fits);
     Map<Subject, List<LoggedEvent>> bySubject = bySubject(events);
     bySubject.forEach(
         (subject, own) -> {
           if (subject.kind() == Subject.Kind.ASSEMBLY) {
             AssemblyRows rows =
-                AssemblyTables.of(subject.id(), history(own, bySubject), criteria, priors, 0);
+                AssemblyTables.of(subject.id(), history(own, bySubject), criteria, latest, 0);
             bundles.put(rows.key(), rows);
           } else if (subject.kind() == Subject.Kind.ZONE) {
             Bundle rows = ZoneTables.of(subject.id(), own, 0);
@@ -70,7 +63,8 @@ public final class BatchTables {
         (subject, own) -> {
           if (subject.kind() == Subject.Kind.ASSEMBLY) {
             AssemblyRows rows =
-                AssemblyTables.of(subject.id(), history(own, bySubject), criteria, Map.of(), 0);
+                AssemblyTables.of(
+                    subject.id(), history(own, bySubject), criteria, LatestFits.none(), 0);
             for (String stratum : Fits.strataOf(rows)) {
               members.computeIfAbsent(stratum, s -> new ArrayList<>()).add(rows);
             }

@@ -11,7 +11,7 @@ import static sealspan.assembly.Story.on;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.assembly.Story;
@@ -27,6 +27,7 @@ import sealspan.event.WaterSampled;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
 import sealspan.table.ExposureRow;
+import sealspan.table.FitRows;
 import sealspan.table.RatePriorRow;
 import sealspan.table.RateRow;
 import sealspan.table.ReadingRow;
@@ -35,9 +36,9 @@ import sealspan.table.TestRow;
 import sealspan.table.ZoneRows;
 
 class AssemblyTablesTest {
-  private static final Map<String, RatePriorRow> NO_FIT = Map.of();
+  private static final LatestFits NO_FIT = LatestFits.none();
 
-  private static AssemblyRows rows(Story story, Map<String, RatePriorRow> priors) {
+  private static AssemblyRows rows(Story story, LatestFits priors) {
     return AssemblyTables.of(
         Story.ASSEMBLY, story.events(), AcceptanceCriteria.shipped(), priors, 7);
   }
@@ -154,15 +155,22 @@ class AssemblyTablesTest {
   @Test
   void theRateIsDrawnTowardsThePrior() {
     RatePriorRow all = prior("all", 2.0);
-    assertEquals("all", rows(fiveYears(), Map.of("all", all)).rate().priorStratum());
-    Map<String, RatePriorRow> both = Map.of("all", all, "type=DC", prior("type=DC", 4.0));
+    assertEquals("all", rows(fiveYears(), fits(all)).rate().priorStratum());
+    LatestFits both = fits(all, prior("type=DC", 4.0));
     RateRow drawn = rows(fiveYears(), both).rate();
     assertEquals("type=DC", drawn.priorStratum());
     assertTrue(drawn.shrunkPerYear() < drawn.perYear());
     assertTrue(drawn.shrunkPerYear() > .1);
     assertTrue(drawn.probabilityDoubleMean() > 0 && drawn.probabilityDoubleMean() < 1);
-    Map<String, RatePriorRow> unidentified = Map.of("all", all, "type=DC", prior("type=DC", null));
+    LatestFits unidentified = fits(all, prior("type=DC", null));
     assertEquals("all", rows(fiveYears(), unidentified).rate().priorStratum());
+  }
+
+  private static LatestFits fits(RatePriorRow... priors) {
+    return LatestFits.of(
+        Stream.of(priors)
+            .map(p -> new FitRows(p.stratum(), 1, null, p, List.of(), List.of()))
+            .toList());
   }
 
   private static RatePriorRow prior(String stratum, Double shape) {

@@ -26,6 +26,7 @@ import sealspan.event.Moment;
 import sealspan.event.Subject;
 import sealspan.event.TestPerformed;
 import sealspan.table.Bundle;
+import sealspan.table.FitRows;
 import sealspan.table.RatePriorRow;
 
 /** What must hold of every fold, however the log came about: bundles are compared byte for byte. */
@@ -144,7 +145,8 @@ class HistoryInvariantsTest {
   void theRevisionChangesNothingElse(@ForAll long seed) {
     List<LoggedEvent> log = RandomHistory.of(seed, "A");
     RatePriorRow prior = new RatePriorRow("all", 10, 50, 6, 18_000, 1.5, 12.0, .125, .05, .3, null);
-    Map<String, RatePriorRow> priors = Map.of("all", prior);
+    FitRows fit = new FitRows("all", 1, null, prior, List.of(), List.of());
+    LatestFits priors = LatestFits.of(List.of(fit));
     var first = AssemblyTables.of("A", log, CRITERIA, priors, 1);
     var second = AssemblyTables.of("A", log, CRITERIA, priors, 2);
     assertEquals(1, first.revision());

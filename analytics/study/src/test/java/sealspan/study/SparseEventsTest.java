@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sealspan.assembly.AcceptanceCriteria;
@@ -33,7 +32,7 @@ class SparseEventsTest {
       List<LoggedEvent> events = events(seed);
       for (int i = 0; i < 2; i++) {
         String id = "Düse " + i;
-        AssemblyRows rows = AssemblyTables.of(id, events, criteria, Map.of(), seed);
+        AssemblyRows rows = AssemblyTables.of(id, events, criteria, LatestFits.none(), seed);
         assertEquals(rows, TableCodec.decode(TableCodec.encode(rows), AssemblyRows.class));
         rounds += rows.tests().size();
         repairs += rows.repairs().size();

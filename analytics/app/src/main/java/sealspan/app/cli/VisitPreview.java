@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import sealspan.assembly.AcceptanceCriteria;
@@ -15,6 +14,7 @@ import sealspan.event.LoggedEvent;
 import sealspan.event.Subject;
 import sealspan.event.TestPerformed;
 import sealspan.study.AssemblyTables;
+import sealspan.study.LatestFits;
 import sealspan.table.AssemblyRows;
 import sealspan.table.FindingRow;
 import sealspan.table.ReadingRow;
@@ -42,8 +42,8 @@ final class VisitPreview {
       AcceptanceCriteria criteria) {
     List<LoggedEvent> all = new ArrayList<>(known);
     all.addAll(fresh);
-    this.before = AssemblyTables.of(assemblyId, known, criteria, Map.of(), 0);
-    this.after = AssemblyTables.of(assemblyId, all, criteria, Map.of(), 0);
+    this.before = AssemblyTables.of(assemblyId, known, criteria, LatestFits.none(), 0);
+    this.after = AssemblyTables.of(assemblyId, all, criteria, LatestFits.none(), 0);
     this.fresh = fresh;
   }
 
