@@ -2,6 +2,7 @@ package sealspan.stats.degradation;
 
 import java.util.Arrays;
 import java.util.List;
+import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.RealMatrix;
@@ -71,21 +72,41 @@ final class DriftSearch {
     for (int i = 0; i < RESTARTS; i++) {
       Arrays.fill(steps, i == 0 ? 0.5 : 0.2);
       SimplexOptimizer optimizer = new SimplexOptimizer(RELATIVE, ABSOLUTE);
-      var end =
-          optimizer.optimize(
-              new MaxEval(EVALUATIONS),
-              new ObjectiveFunction(this::value),
-              GoalType.MAXIMIZE,
-              new InitialGuess(point),
-              new NelderMeadSimplex(steps));
-      boolean settled = end.getValue() - value < 1e-7 * Math.max(1, Math.abs(value));
-      point = end.getPoint();
-      value = end.getValue();
+      Highest highest = new Highest();
+      try {
+        optimizer.optimize(
+            new MaxEval(EVALUATIONS),
+            new ObjectiveFunction(at -> highest.see(at, value(at))),
+            GoalType.MAXIMIZE,
+            new InitialGuess(point),
+            new NelderMeadSimplex(steps));
+      } catch (MathIllegalStateException tooLong) {
+        // On a flat top it never ends; the highest point that it saw is as good as any there.
+      }
+      boolean settled = highest.value - value < 1e-7 * Math.max(1, Math.abs(value));
+      if (highest.value > value) {
+        point = highest.point;
+        value = highest.value;
+      }
       if (settled) {
         break;
       }
     }
     return point;
+  }
+
+  /** The highest point of a search. */
+  private static final class Highest {
+    private double[] point;
+    private double value = Double.NEGATIVE_INFINITY;
+
+    double see(double[] at, double height) {
+      if (height > value) {
+        point = at.clone();
+        value = height;
+      }
+      return height;
+    }
   }
 
   private double value(double[] point) {
