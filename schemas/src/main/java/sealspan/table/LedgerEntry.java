@@ -9,7 +9,8 @@ import sealspan.event.Means;
  */
 public record LedgerEntry(
     @Means("id that follows from kind and content") String id,
-    @Means("CUT_FITTED or CRITERIA_ADOPTED") String kind,
-    @Means("the content: offsets of a cut, or the table as CSV") String content,
+    @Means("CUT_FITTED, CRITERIA_ADOPTED or PLACES_MOVED") String kind,
+    @Means("the content: offsets of a cut, the table as CSV, or why events were moved")
+        String content,
     @Means("when it was decided") Instant decidedAt,
     @Means("id of who or what decided it") String by) {}

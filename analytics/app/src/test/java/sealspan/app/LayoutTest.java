@@ -19,6 +19,7 @@ class LayoutTest {
   private static final String VALIDATE = "sealspan.ingest.validate..";
   private static final String SOURCE = "sealspan.ingest.source..";
   private static final String LOG = "sealspan.ingest.log..";
+  private static final String ARCHIVE = "sealspan.ingest.archive..";
   private static final String STATS = "sealspan.stats..";
   private static final String STUDY = "sealspan.study..";
   private static final String JOBS = "sealspan.jobs..";
@@ -52,6 +53,8 @@ class LayoutTest {
   @ArchTest
   static final ArchRule SOURCES =
       onlyNeedsOfOurs(SOURCE, EVENT, ASSEMBLY, TABLE, AVRO, VALIDATE, LOG, SOURCE);
+
+  @ArchTest static final ArchRule ARCHIVES = onlyNeedsOfOurs(ARCHIVE, EVENT, AVRO, LOG, ARCHIVE);
 
   @ArchTest
   static final ArchRule JOBS_ALONE =

@@ -29,7 +29,7 @@ final class KafkaSender<T> implements AutoCloseable {
   KafkaSender(KafkaAddress address, EntryForm<T> form) {
     this.address = address;
     this.form = form;
-    this.producer = producer();
+    this.producer = producer(address);
   }
 
   /** Where each entry went, null where it failed, and the first failure, null for none. */
@@ -92,10 +92,11 @@ final class KafkaSender<T> implements AutoCloseable {
   /** A producer that failed may have given up some entries and hold others: leave it behind. */
   private void startAfresh() {
     producer.close(Duration.ZERO);
-    producer = producer();
+    producer = producer(address);
   }
 
-  private KafkaProducer<byte[], byte[]> producer() {
+  /** A producer that writes each record once, in order, and has it on every replica that counts. */
+  static KafkaProducer<byte[], byte[]> producer(KafkaAddress address) {
     Map<String, Object> ours =
         Map.ofEntries(
             Map.entry("acks", "all"),

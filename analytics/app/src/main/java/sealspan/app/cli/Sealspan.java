@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
 /** The program as people type it. */
 @Command(
     name = "sealspan",
-    version = "sealspan 0.1.0",
+    version = "sealspan " + Sealspan.VERSION,
     mixinStandardHelpOptions = true,
     description = {
       "Keeps the record of every field test and repair of backflow-prevention assemblies, and works"
@@ -38,12 +38,16 @@ import picocli.CommandLine.Spec;
       CriteriaCommand.class,
       RebuildCommand.class,
       FitCommand.class,
+      ExportCommand.class,
+      RestoreCommand.class,
       PracticeCommand.class,
       EngineCommandLine.class,
       WarmUpCommand.class,
       HelpCommand.class
     })
 public final class Sealspan implements Runnable {
+  static final String VERSION = "0.1.0";
+
   @Spec private CommandSpec spec;
 
   /** Runs one command line and returns its exit code; prints results and complaints. */

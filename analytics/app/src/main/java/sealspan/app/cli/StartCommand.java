@@ -1,17 +1,14 @@
 package sealspan.app.cli;
 
-import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import sealspan.app.Problem;
 import sealspan.app.engine.DataFolder;
 import sealspan.app.engine.EngineDoor;
 import sealspan.app.engine.EngineState;
-import sealspan.app.engine.KafkaChoice;
 
 @Command(
     name = "start",
@@ -24,19 +21,7 @@ final class StartCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
 
-  @Option(
-      names = "--kafka",
-      paramLabel = "HOST:PORT",
-      description =
-          "use this Kafka cluster for the log instead of a broker of our own; remembered by the"
-              + " data folder. The word 'local' goes back to a broker of our own")
-  private String kafka;
-
-  @Option(
-      names = "--kafka-config",
-      paramLabel = "FILE",
-      description = "client settings for that cluster, such as security, as a properties file")
-  private Path kafkaConfig;
+  @Mixin private KafkaOptions kafka;
 
   @Override
   public Integer call() {
@@ -51,9 +36,7 @@ final class StartCommand implements Callable<Integer> {
               + "). Any number of commands can use it; for a second engine choose another folder"
               + " with --data.");
     }
-    if (kafka != null || kafkaConfig != null) {
-      KafkaChoice.remember(folder, kafka, kafkaConfig);
-    }
+    kafka.remember(folder);
     EngineState state = door.opened();
     spec.commandLine()
         .getOut()

@@ -56,4 +56,9 @@ public record DataFolder(Path root) {
   public Path kafkaSettings() {
     return root.resolve("kafka.properties");
   }
+
+  /** There while a restore into this folder is not done; names the export. */
+  Path restoring() {
+    return root.resolve("restoring");
+  }
 }

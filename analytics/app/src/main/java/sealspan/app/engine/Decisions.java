@@ -13,6 +13,7 @@ import sealspan.table.LedgerEntry;
 final class Decisions {
   private static final String CUT_FITTED = "CUT_FITTED";
   private static final String CRITERIA_ADOPTED = "CRITERIA_ADOPTED";
+  private static final String PLACES_MOVED = "PLACES_MOVED";
   private static final String BY = "engine";
   private static final String AFTER = "# in force after ";
 
@@ -22,9 +23,25 @@ final class Decisions {
     this.ledger = ledger;
   }
 
-  /** The cut that was fitted last, as text; empty before the first fit. */
+  /**
+   * The cut that was fitted last, as text; empty before the first fit, and where events have been
+   * moved since, because a cut tells places.
+   */
   String lastCutFitted() {
-    return last(CUT_FITTED).map(LedgerEntry::content).orElse("");
+    return lastOf(CUT_FITTED, PLACES_MOVED)
+        .filter(entry -> entry.kind().equals(CUT_FITTED))
+        .map(LedgerEntry::content)
+        .orElse("");
+  }
+
+  /** Notes that events do not stand where they stood when earlier entries were made. */
+  void moved(String why) {
+    enter(PLACES_MOVED, why);
+  }
+
+  /** The criteria that were adopted last, as CSV; empty before the first. */
+  Optional<String> lastCriteria() {
+    return lastOf(CRITERIA_ADOPTED).map(Decisions::tableOf);
   }
 
   /** Notes that a cut was fitted. */
@@ -37,7 +54,7 @@ final class Decisions {
    * once for ever, so one that comes back into force names the entry that it follows.
    */
   void adopt(AcceptanceCriteria criteria) {
-    Optional<LedgerEntry> before = last(CRITERIA_ADOPTED);
+    Optional<LedgerEntry> before = lastOf(CRITERIA_ADOPTED);
     if (before.isEmpty()) {
       enter(CRITERIA_ADOPTED, criteria.csv());
     } else if (!tableOf(before.get()).equals(criteria.csv())) {
@@ -50,13 +67,13 @@ final class Decisions {
     return content.startsWith(AFTER) ? content.substring(content.indexOf('\n') + 1) : content;
   }
 
-  private Optional<LedgerEntry> last(String kind) {
+  private Optional<LedgerEntry> lastOf(String... kinds) {
     List<LedgerEntry> found = new ArrayList<>();
     ledger.read(
         Cut.START,
         ledger.end(),
         recorded -> {
-          if (recorded.entry().kind().equals(kind)) {
+          if (List.of(kinds).contains(recorded.entry().kind())) {
             found.add(recorded.entry());
           }
         });

@@ -119,6 +119,7 @@ public final class EngineDoor {
   }
 
   private Process launch() {
+    LogArchive.requireWhole(folder);
     try {
       Files.createDirectories(folder.engine());
       Files.createDirectories(folder.logs());

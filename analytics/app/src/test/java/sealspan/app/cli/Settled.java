@@ -1,0 +1,58 @@
+package sealspan.app.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import sealspan.app.PublishedTables;
+
+/** Waits for answers that change no more. */
+final class Settled {
+  private static final Duration PATIENCE = Duration.ofMinutes(1);
+
+  private Settled() {}
+
+  /** Fits at the end of the log, and gives the tables once they hold that fit and keep still. */
+  static Map<String, List<String>> fitted(Path data) {
+    Typed fit = Typed.at(data, "fit");
+    assertEquals(ExitCode.DONE, fit.code(), fit.toString());
+    Map<String, List<String>> last = PublishedTables.of(data);
+    long deadline = System.nanoTime() + PATIENCE.toNanos();
+    while (true) {
+      pause(Duration.ofSeconds(3));
+      Map<String, List<String>> next = PublishedTables.of(data);
+      if (next.equals(last) && holdsItsLastFit(next)) {
+        return next;
+      }
+      assertTrue(System.nanoTime() < deadline, "the answers do not settle");
+      last = next;
+    }
+  }
+
+  /** Waits until something is so, a minute at most; what is asked then tells. */
+  static void until(BooleanSupplier reached) {
+    long deadline = System.nanoTime() + PATIENCE.toNanos();
+    while (!reached.getAsBoolean() && System.nanoTime() < deadline) {
+      pause(Duration.ofMillis(300));
+    }
+  }
+
+  private static boolean holdsItsLastFit(Map<String, List<String>> tables) {
+    return !tables.get("fit").isEmpty()
+        && tables.get("ledger").stream().anyMatch(entry -> entry.contains("CUT_FITTED"));
+  }
+
+  static void pause(Duration d) {
+    try {
+      TimeUnit.MILLISECONDS.sleep(d.toMillis());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+}
