@@ -16,7 +16,9 @@ public record AssemblyRows(
     @Means("what was noticed") List<FindingRow> findings,
     @Means("its jobs") List<JobRow> jobs,
     @Means("other events of its history") List<OccurrenceRow> occurrences,
-    @Means("its failure rate") RateRow rate)
+    @Means("its failure rate") RateRow rate,
+    @Means("its repairs of failed components, followed to the next test")
+        List<RepairEpisodeRow> repairEpisodes)
     implements Bundle {
 
   @Override

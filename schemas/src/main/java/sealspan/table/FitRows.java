@@ -11,8 +11,18 @@ public record FitRows(
     @Means("prior of failure rates; absent where not fitted for this stratum")
         RatePriorRow ratePrior,
     @Means("figures of seal life and of replacements") List<SealLifeRow> sealLife,
-    @Means("curves") List<CurveRow> curves)
+    @Means("curves") List<CurveRow> curves,
+    @Means("what cleaning and a new seal would each have led to")
+        List<RepairEffectRow> repairEffects,
+    @Means("how alike the compared cases are") List<RepairBalanceRow> repairBalance)
     implements Bundle {
+
+  /** The part of a fit that scores need. */
+  public static FitRows forScores(
+      String stratum, long revision, FitRow fit, RatePriorRow ratePrior) {
+    return new FitRows(
+        stratum, revision, fit, ratePrior, List.of(), List.of(), List.of(), List.of());
+  }
 
   @Override
   public String key() {

@@ -18,6 +18,9 @@ import sealspan.table.QuarantinedRow;
 import sealspan.table.RatePriorRow;
 import sealspan.table.RateRow;
 import sealspan.table.ReadingRow;
+import sealspan.table.RepairBalanceRow;
+import sealspan.table.RepairEffectRow;
+import sealspan.table.RepairEpisodeRow;
 import sealspan.table.RepairRow;
 import sealspan.table.SealLifeRow;
 import sealspan.table.SealRow;
@@ -208,7 +211,19 @@ public final class HandMade {
             0.08,
             0.9,
             0.62,
-            "every test failed: only the lower end is known"));
+            "every test failed: only the lower end is known"),
+        List.of(
+            episode("v2", "2023-04-05", "CLEANED", "FOULING", 0.6, "2024-04-04", 365, true, null),
+            episode(
+                "v3",
+                "2024-04-04",
+                "SEAL_RENEWED",
+                "DAMAGE",
+                0.98,
+                null,
+                null,
+                null,
+                "not tested again yet")));
   }
 
   /** DC at the mill: three passes, one by a tester without a valid certificate. */
@@ -279,7 +294,8 @@ public final class HandMade {
                 "the certificate of tester T9 ended on 2023-05-01")),
         List.of(),
         List.of(),
-        new RateRow("A2", 2, 0, 730, 0.0, 0.0, 1.85, "type=DC", 0.04, 0.002, 0.2, 0.05, null));
+        new RateRow("A2", 2, 0, 730, 0.0, 0.0, 1.85, "type=DC", 0.04, 0.002, 0.2, 0.05, null),
+        List.of());
   }
 
   /** RP at the mill that no one has tested yet. */
@@ -309,7 +325,8 @@ public final class HandMade {
             null,
             null,
             null,
-            "no test has an exposure"));
+            "no test has an exposure"),
+        List.of());
   }
 
   /** PVB at the school, taken out in 2023. */
@@ -343,7 +360,8 @@ public final class HandMade {
             null,
             null,
             null,
-            "no test has an exposure"));
+            "no test has an exposure"),
+        List.of());
   }
 
   private static ZoneRows z1() {
@@ -383,6 +401,48 @@ public final class HandMade {
                 null,
                 null,
                 "12 inch main, invented")));
+  }
+
+  private static RepairEpisodeRow episode(
+      String visit,
+      String day,
+      String decision,
+      String found,
+      Double readingShare,
+      String nextOn,
+      Integer exposureDays,
+      Boolean failedNext,
+      String leftOut) {
+    return new RepairEpisodeRow(
+        "A1",
+        visit,
+        day(day),
+        "check1",
+        "RP",
+        "1",
+        "Z1",
+        decision,
+        found,
+        readingShare,
+        1069,
+        1069,
+        1069,
+        0,
+        0,
+        "NONE",
+        nextOn == null ? null : "PASSED",
+        decision.equals("SEAL_RENEWED"),
+        day(nextOn),
+        exposureDays,
+        failedNext,
+        nextOn == null ? null : false,
+        leftOut);
+  }
+
+  private static RepairEffectRow effect(
+      int place, String quantity, Double figure, Double lower, Double upper, String note) {
+    return new RepairEffectRow(
+        "all", "ANY", place, quantity, figure, lower, upper, 60, 21, 40, 6, 55, note);
   }
 
   private static SealLifeRow restrictedMean(String stratum) {
@@ -438,7 +498,23 @@ public final class HandMade {
                 0.1,
                 0.9,
                 2,
-                1)));
+                1)),
+        List.of(
+            effect(
+                0,
+                "in words",
+                null,
+                null,
+                null,
+                "Had all been cleaned, 31 % (20 to 42) would have failed the next yearly test;"
+                    + " had all seals been renewed, 14 % (5 to 24); n = 100 (invented)."),
+            effect(1, "risk had all been cleaned", 0.31, 0.2, 0.42, "invented"),
+            effect(2, "risk had all seals been renewed", 0.14, 0.05, 0.24, "invented"),
+            effect(5, "as it happened, cleaned: not comparable", 0.35, 0.23, 0.48, "raw share"),
+            effect(6, "as it happened, seal renewed: not comparable", 0.15, 0.06, 0.3, null)),
+        List.of(
+            new RepairBalanceRow(
+                "all", "ANY", "age of the seal", 4.1, 6.2, -0.62, 5.0, 5.1, -0.02)));
   }
 
   /** Two rows that did not go in. */

@@ -1,6 +1,5 @@
 package sealspan.jobs;
 
-import java.util.List;
 import org.apache.flink.api.common.functions.MapFunction;
 import sealspan.avro.TableCodec;
 import sealspan.table.FitRows;
@@ -12,8 +11,6 @@ final class WithoutCurves implements MapFunction<Upsert, Upsert> {
   @Override
   public Upsert map(Upsert upsert) {
     FitRows fit = TableCodec.decode(upsert.value, FitRows.class);
-    return new Upsert(
-        new FitRows(
-            fit.stratum(), fit.revision(), fit.fit(), fit.ratePrior(), List.of(), List.of()));
+    return new Upsert(FitRows.forScores(fit.stratum(), fit.revision(), fit.fit(), fit.ratePrior()));
   }
 }

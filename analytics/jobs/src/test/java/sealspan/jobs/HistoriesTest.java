@@ -223,7 +223,8 @@ class HistoriesTest {
           a.findings(),
           a.jobs(),
           a.occurrences(),
-          a.rate());
+          a.rate(),
+          a.repairEpisodes());
     }
     if (bundle instanceof ZoneRows z) {
       return new ZoneRows(z.zoneId(), 0, z.samples(), z.disturbances());

@@ -64,6 +64,7 @@ public final class AssemblyTables {
         FindingRows.of(history),
         jobs,
         occurrences,
-        RateRows.of(history, fits.ratePriors()));
+        RateRows.of(history, fits.ratePriors()),
+        RepairEpisodes.of(history));
   }
 }

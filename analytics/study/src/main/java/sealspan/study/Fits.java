@@ -16,7 +16,7 @@ import sealspan.table.SealRow;
 /** The estimates of a stratum from the histories of its assemblies; pure functions. */
 public final class Fits {
   /** Grows whenever the same input may give other figures. */
-  public static final String CODE_VERSION = "1";
+  public static final String CODE_VERSION = "2";
 
   private Fits() {}
 
@@ -63,6 +63,7 @@ public final class Fits {
             digest(sorted),
             CODE_VERSION);
     Replacements replacements = Replacements.of(stratum, component, sorted);
+    RepairEffects effects = RepairEffects.of(stratum, component, sorted);
     if (component == null) {
       return new FitRows(
           stratum,
@@ -70,23 +71,30 @@ public final class Fits {
           fit,
           RatePriors.of(stratum, sorted),
           replacements.figures(),
-          replacements.curve());
+          replacements.curve(),
+          effects.figures(),
+          effects.balance());
     }
     SealLives lives = SealLives.of(stratum, component, sorted);
     List<sealspan.table.SealLifeRow> figures = new ArrayList<>(replacements.figures());
     figures.addAll(lives.figures());
     List<sealspan.table.CurveRow> curves = new ArrayList<>(replacements.curve());
     curves.addAll(lives.curves());
-    return new FitRows(stratum, cut.revision(), fit, null, figures, curves);
+    return new FitRows(
+        stratum, cut.revision(), fit, null, figures, curves, effects.figures(), effects.balance());
   }
 
-  /** Digest of what the estimators read: exposures and seals, in order of assembly. */
+  /**
+   * Digest of what the estimators read: exposures, seals and episodes of repair, in order of
+   * assembly.
+   */
   private static String digest(List<AssemblyRows> sorted) {
     try {
       MessageDigest sha256 = MessageDigest.getInstance("SHA-256");
       for (AssemblyRows rows : sorted) {
         sha256.update(rows.exposures().toString().getBytes(StandardCharsets.UTF_8));
         sha256.update(rows.seals().toString().getBytes(StandardCharsets.UTF_8));
+        sha256.update(rows.repairEpisodes().toString().getBytes(StandardCharsets.UTF_8));
       }
       return HexFormat.of().formatHex(sha256.digest(), 0, 8);
     } catch (NoSuchAlgorithmException e) {

@@ -168,9 +168,7 @@ class AssemblyTablesTest {
 
   private static LatestFits fits(RatePriorRow... priors) {
     return LatestFits.of(
-        Stream.of(priors)
-            .map(p -> new FitRows(p.stratum(), 1, null, p, List.of(), List.of()))
-            .toList());
+        Stream.of(priors).map(p -> FitRows.forScores(p.stratum(), 1, null, p)).toList());
   }
 
   private static RatePriorRow prior(String stratum, Double shape) {

@@ -145,7 +145,7 @@ class HistoryInvariantsTest {
   void theRevisionChangesNothingElse(@ForAll long seed) {
     List<LoggedEvent> log = RandomHistory.of(seed, "A");
     RatePriorRow prior = new RatePriorRow("all", 10, 50, 6, 18_000, 1.5, 12.0, .125, .05, .3, null);
-    FitRows fit = new FitRows("all", 1, null, prior, List.of(), List.of());
+    FitRows fit = FitRows.forScores("all", 1, null, prior);
     LatestFits priors = LatestFits.of(List.of(fit));
     var first = AssemblyTables.of("A", log, CRITERIA, priors, 1);
     var second = AssemblyTables.of("A", log, CRITERIA, priors, 2);

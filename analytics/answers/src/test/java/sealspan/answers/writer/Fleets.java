@@ -74,7 +74,8 @@ final class Fleets {
             null,
             null,
             null,
-            null));
+            null),
+        List.of());
   }
 
   private static AssemblyRow assemblyRow(String id, int tests) {

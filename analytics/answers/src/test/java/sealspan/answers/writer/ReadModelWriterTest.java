@@ -203,7 +203,8 @@ class ReadModelWriterTest {
         rows.findings(),
         rows.jobs(),
         rows.occurrences(),
-        rows.rate());
+        rows.rate(),
+        rows.repairEpisodes());
   }
 
   @Test
