@@ -1,0 +1,179 @@
+package sealspan.stats.scan;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.PriorityQueue;
+
+/**
+ * Distance along pipes. A place hangs on the nearest pipe by a straight service line; pipes join
+ * where their ends or corners have equal coordinates; nothing passes a closed valve. What cannot be
+ * reached is no neighbour.
+ */
+public final class PipeNetwork {
+  private final List<List<Link>> links = new ArrayList<>();
+  private final int places;
+
+  private record Link(int to, double length) {}
+
+  private record Stretch(int from, int to, double x, double y, double dx, double dy) {
+    double length() {
+      return Math.hypot(dx, dy);
+    }
+  }
+
+  /** A place (its number) or a closed valve (-1) on a stretch, by share of the way along it. */
+  private record Hung(int place, double share, double offset) {}
+
+  /**
+   * A network.
+   *
+   * @param pipes each a line of corners {x, y}
+   * @param closedValves points {x, y}; each closes the nearest pipe there
+   * @param x coordinates of the places, in the unit of the pipes
+   * @param y coordinates of the places
+   */
+  public PipeNetwork(List<double[][]> pipes, List<double[]> closedValves, double[] x, double[] y) {
+    places = x.length;
+    List<Stretch> stretches = stretches(pipes);
+    List<List<Hung>> hung = new ArrayList<>();
+    stretches.forEach(s -> hung.add(new ArrayList<>()));
+    for (double[] valve : closedValves) {
+      hang(-1, valve[0], valve[1], stretches, hung);
+    }
+    for (int i = 0; i < places; i++) {
+      hang(i, x[i], y[i], stretches, hung);
+    }
+    for (int i = 0; i < stretches.size(); i++) {
+      lay(stretches.get(i), hung.get(i));
+    }
+  }
+
+  private List<Stretch> stretches(List<double[][]> pipes) {
+    for (int i = 0; i < places; i++) {
+      links.add(new ArrayList<>());
+    }
+    Map<List<Double>, Integer> corners = new HashMap<>();
+    List<Stretch> stretches = new ArrayList<>();
+    for (double[][] pipe : pipes) {
+      for (int i = 1; i < pipe.length; i++) {
+        double[] a = pipe[i - 1];
+        double[] b = pipe[i];
+        stretches.add(
+            new Stretch(
+                corner(corners, a), corner(corners, b), a[0], a[1], b[0] - a[0], b[1] - a[1]));
+      }
+    }
+    return stretches;
+  }
+
+  private int corner(Map<List<Double>, Integer> corners, double[] at) {
+    return corners.computeIfAbsent(Arrays.asList(at[0], at[1]), key -> node());
+  }
+
+  private int node() {
+    links.add(new ArrayList<>());
+    return links.size() - 1;
+  }
+
+  private static void hang(
+      int place, double x, double y, List<Stretch> stretches, List<List<Hung>> hung) {
+    int nearest = -1;
+    Hung best = null;
+    for (int i = 0; i < stretches.size(); i++) {
+      Stretch s = stretches.get(i);
+      double square = s.dx() * s.dx() + s.dy() * s.dy();
+      double along = square == 0 ? 0 : ((x - s.x()) * s.dx() + (y - s.y()) * s.dy()) / square;
+      double share = Math.max(0, Math.min(1, along));
+      double offset = Math.hypot(x - s.x() - share * s.dx(), y - s.y() - share * s.dy());
+      if (best == null || offset < best.offset()) {
+        nearest = i;
+        best = new Hung(place, share, offset);
+      }
+    }
+    if (best != null) {
+      hung.get(nearest).add(best);
+    }
+  }
+
+  private void lay(Stretch stretch, List<Hung> hung) {
+    hung.sort(Comparator.comparingDouble(Hung::share).thenComparingInt(Hung::place));
+    int before = stretch.from();
+    double beforeShare = 0;
+    for (Hung h : hung) {
+      int here = node();
+      link(before, here, (h.share() - beforeShare) * stretch.length());
+      if (h.place() < 0) {
+        // Beyond a closed valve the pipe goes on from a node of its own.
+        here = node();
+      } else {
+        link(here, h.place(), h.offset());
+      }
+      before = here;
+      beforeShare = h.share();
+    }
+    link(before, stretch.to(), (1 - beforeShare) * stretch.length());
+  }
+
+  private void link(int a, int b, double length) {
+    links.get(a).add(new Link(b, length));
+    links.get(b).add(new Link(a, length));
+  }
+
+  /** Zones about each place by distance along the pipes. */
+  public List<ZoneOrder> zones(double[] weight, ZoneLimits limits) {
+    List<ZoneOrder> orders = new ArrayList<>();
+    NearestFirst near = new NearestFirst();
+    for (int place = 0; place < places; place++) {
+      boolean known = reach(place, limits.mostPlaces() + 1, near);
+      ZoneOrder order = near.order(weight, limits, known, 1);
+      if (order != null) {
+        orders.add(order);
+      }
+    }
+    return orders;
+  }
+
+  /** Distance from a place to each place; infinite where it cannot be reached. */
+  public double[] distances(int place) {
+    NearestFirst near = new NearestFirst();
+    reach(place, places, near);
+    double[] distances = new double[places];
+    Arrays.fill(distances, Double.POSITIVE_INFINITY);
+    for (int i = 0; i < near.size(); i++) {
+      distances[near.id(i)] = near.distance(i);
+    }
+    return distances;
+  }
+
+  /** Dijkstra from a place until some places beyond the wanted ones; tells if there are no more. */
+  private boolean reach(int start, int wanted, NearestFirst near) {
+    near.clear();
+    Map<Integer, Double> settled = new HashMap<>();
+    PriorityQueue<Link> front =
+        new PriorityQueue<>(Comparator.comparingDouble(Link::length).thenComparingInt(Link::to));
+    front.add(new Link(start, 0));
+    while (!front.isEmpty()) {
+      Link next = front.remove();
+      if (settled.putIfAbsent(next.to(), next.length()) != null) {
+        continue;
+      }
+      if (next.to() < places) {
+        near.add(next.to(), next.length());
+        if (near.size() > wanted && near.distance(wanted - 1) < next.length()) {
+          return false;
+        }
+        if (next.to() != start) {
+          continue;
+        }
+      }
+      for (Link link : links.get(next.to())) {
+        front.add(new Link(link.to(), next.length() + link.length()));
+      }
+    }
+    return true;
+  }
+}
