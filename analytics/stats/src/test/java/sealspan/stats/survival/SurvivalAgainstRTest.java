@@ -81,6 +81,31 @@ class SurvivalAgainstRTest {
     assertEquals(e[3], exponential.standardErrorLogMean(), 1e-6);
   }
 
+  /** npsurv where it is installed (it converges exactly), else survfit (it stops early). */
+  @ParameterizedTest
+  @ValueSource(ints = {7, 8, 9})
+  void turnbullOfEnclosedEnds(int seed) {
+    List<Lifetime> lives = tested(new Random(seed), 300);
+    Turnbull fit = Turnbull.of(lives).orThrow();
+    double[] days =
+        fit.boxes().stream().filter(b -> !b.open()).mapToDouble(b -> b.notAfterDay()).toArray();
+    Map<String, double[]> r =
+        inR(lives)
+            .and("days", days)
+            .ask(
+                "exact <- suppressWarnings(suppressPackageStartupMessages(require(npsurv)));"
+                    + "if (exact) { f <- npsurv(cbind(lower, upper))$f;"
+                    + " beyond <- sapply(days, function(d) sum(f$p[f$right > d])) } else {"
+                    + " lower[lower == 0] <- NA; upper[is.infinite(upper)] <- NA;"
+                    + " f <- survfit(Surv(lower, upper, type = 'interval2') ~ 1);"
+                    + " beyond <- summary(f, times = days, extend = TRUE)$surv };"
+                    + "answer <- list(exact = as.numeric(exact), beyond = beyond)");
+    double tolerance = r.get("exact")[0] == 1 ? 1e-6 : 0.01;
+    for (int j = 0; j < days.length; j++) {
+      assertEquals(r.get("beyond")[j], fit.at((int) days[j]).orThrow().atMost(), tolerance);
+    }
+  }
+
   private static LiveR inR(List<Lifetime> lives) {
     return LiveR.given("entry", lives.stream().mapToDouble(Lifetime::entryDay).toArray())
         .and("lower", lives.stream().mapToDouble(Lifetime::lowerDay).toArray())
