@@ -16,16 +16,19 @@ import sealspan.event.TestPerformed.Phase;
 /**
  * The exposures of one component, or of the assembly as a whole.
  *
- * <p>An exposure runs from the last known pass to the next known as-found result. It ends without a
+ * <p>An exposure runs from the last known pass to the next known as-found result. UNKNOWN changes
+ * nothing, so the exposure runs on; a component that the procedure did not reach as found, and that
+ * nobody acted on, gets its result from the retest of the same visit. An exposure ends without a
  * result where the component is acted on while its state is unknown, and where the unit is removed,
  * installed or replaced: the next pass begins a new one. After a failure there is none until the
- * next pass. UNKNOWN changes nothing, so the exposure runs on.
+ * next pass.
  */
 final class ExposureFold {
   private final ComponentAt at;
   private final List<TestExposure> exposures = new ArrayList<>(8);
   private LocalDate lastPass;
   private String passedInVisit;
+  private String notReachedInVisit;
   private Action lastAction = Action.NONE;
 
   private ExposureFold(ComponentAt at) {
@@ -53,6 +56,7 @@ final class ExposureFold {
   private void forget() {
     lastPass = null;
     passedInVisit = null;
+    notReachedInVisit = null;
     lastAction = Action.NONE;
   }
 
@@ -60,12 +64,18 @@ final class ExposureFold {
     TestRound round = steps.get(index).round();
     Result result = round.result(at);
     boolean asFound = round.phase() == Phase.AS_FOUND && round.counting() != Counting.RETEST;
+    boolean enters = round.counting() == Counting.COUNTED || round.counting() == Counting.UNDECIDED;
     if (result == Result.PASSED || result == Result.FAILED) {
-      if (asFound) {
-        record(steps, index, result);
+      if (asFound || round.visitId().equals(notReachedInVisit)) {
+        if (enters || !asFound) {
+          record(steps, index, result);
+        }
         lastAction = Action.NONE;
       }
+      notReachedInVisit = null;
       pass(result == Result.PASSED ? round : null);
+    } else if (asFound) {
+      notReachedInVisit = enters ? round.visitId() : null;
     }
     if (result != Result.PASSED && round.leftAs(at) == Result.PASSED) {
       pass(round);
@@ -80,8 +90,7 @@ final class ExposureFold {
   private void record(List<HistoryStep> steps, int index, Result result) {
     TestRound round = steps.get(index).round();
     LocalDate day = round.test().when().day();
-    boolean enters = round.counting() == Counting.COUNTED || round.counting() == Counting.UNDECIDED;
-    if (!enters || lastPass == null || !day.isAfter(lastPass)) {
+    if (lastPass == null || !day.isAfter(lastPass)) {
       return;
     }
     boolean failed = result == Result.FAILED;
@@ -103,6 +112,7 @@ final class ExposureFold {
       if (!ActedOn.touches(item, at) || item.action() == Action.NONE) {
         continue;
       }
+      notReachedInVisit = null;
       boolean known = visit.equals(passedInVisit);
       if (!known || item.action() == Action.ASSEMBLY_REPLACED) {
         lastPass = null;

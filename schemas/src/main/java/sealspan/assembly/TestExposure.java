@@ -6,7 +6,8 @@ import sealspan.event.ComponentAt;
 
 /**
  * One component (or the whole assembly) from its last known pass to a routine as-found round that
- * gave a result.
+ * gave a result, or, where that round did not reach it and nobody acted on it, to the retest of the
+ * same visit.
  *
  * @param eventId event id of the round
  * @param at the component; {@code whole} for the assembly

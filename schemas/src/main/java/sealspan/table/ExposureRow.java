@@ -3,7 +3,10 @@ package sealspan.table;
 import java.time.LocalDate;
 import sealspan.event.Means;
 
-/** One component, from its last known pass to a counted as-found round that gave a result. */
+/**
+ * One component, from its last known pass to a counted as-found round that gave a result, or to the
+ * retest of that visit where the round did not reach it and nobody acted on it.
+ */
 public record ExposureRow(
     @Means("assembly id") String assemblyId,
     @Means("event id of the round") String eventId,

@@ -58,7 +58,9 @@ class ExposureReferenceTest {
           round != null
               && (round.counting() == Counting.COUNTED || round.counting() == Counting.UNDECIDED)
               && round.phase() == Phase.AS_FOUND;
-      if (routineAsFound && isKnown(round.result(part))) {
+      boolean firstWordOfIt =
+          round != null && isKnown(round.result(part)) && notReachedAsFound(history, i, part);
+      if (firstWordOfIt || routineAsFound && isKnown(round.result(part))) {
         LocalDate from = lastPass(history, i, part, round.test().when().day());
         LocalDate day = round.test().when().day();
         if (from != null && from.isBefore(day)) {
@@ -68,6 +70,34 @@ class ExposureReferenceTest {
       }
     }
     return found;
+  }
+
+  /**
+   * Whether the visit's routine as-found round did not reach a part that nobody has touched since.
+   */
+  private static boolean notReachedAsFound(AssemblyHistory history, int index, ComponentAt part) {
+    String visit = round(history, index).visitId();
+    boolean notReached = false;
+    for (int j = 0; j < index; j++) {
+      TestRound round = round(history, j);
+      AssemblyEvent event = history.events().get(j).event();
+      if (round != null && isKnown(round.result(part))) {
+        notReached = false;
+      } else if (round != null
+          && round.phase() == Phase.AS_FOUND
+          && round.counting() != Counting.RETEST) {
+        notReached =
+            round.visitId().equals(visit)
+                && (round.counting() == Counting.COUNTED || round.counting() == Counting.UNDECIDED);
+      } else if (event instanceof RepairPerformed repair) {
+        notReached &= repair.items().stream().noneMatch(item -> concerns(item, part));
+      } else if (event instanceof AssemblyRemoved
+          || event instanceof AssemblyInstalled installed
+              && installed.dayMeaning() == AssemblyInstalled.DayMeaning.INSTALLED) {
+        notReached = false;
+      }
+    }
+    return notReached;
   }
 
   /** Day of the last known pass; null where something lies between it and the round. */

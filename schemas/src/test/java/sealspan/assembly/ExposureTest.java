@@ -107,6 +107,27 @@ class ExposureTest {
   }
 
   @Test
+  void whatWasNotReachedAndNotActedOnGetsItsResultFromTheRetest() {
+    for (String check2 : List.of("1.5", "0.2")) {
+      Report stopped =
+          report("2021-01-10", 1, Phase.AS_FOUND, psi(CHECK1, Measure.DIRECTION_OF_FLOW, "0.5"));
+      stopped.conduct = Conduct.STOPPED_AT_DEFICIENCY;
+      Story story =
+          begun()
+              .test("t2", stopped)
+              .repair("r2", "2021-01-10", 2, item(CHECK1, Action.CLEANED))
+              .test("t3", "2021-01-10", 3, Phase.AS_LEFT, dc("1.5", check2))
+              .test("t4", "2022-01-10", 1, Phase.AS_FOUND, dc("1.5", "1.5"));
+      assertEquals(
+          check2.equals("1.5")
+              ? List.of("t3 366 passed", "t4 365 passed")
+              : List.of("t3 366 failed UNCLASSIFIED"),
+          exposures(story, CHECK2));
+      assertEquals(List.of("t2 366 failed FOULING", "t4 365 passed"), exposures(story, CHECK1));
+    }
+  }
+
+  @Test
   void aComponentActedOnWhileUnknownIsCensoredAtItsLastPass() {
     Report stopped =
         report("2021-01-10", 1, Phase.AS_FOUND, psi(CHECK1, Measure.DIRECTION_OF_FLOW, "0.5"));
