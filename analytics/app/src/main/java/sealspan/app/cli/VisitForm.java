@@ -5,6 +5,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -17,6 +18,8 @@ import sealspan.event.Component;
 import sealspan.event.ComponentAt;
 import sealspan.event.ComponentAt.Line;
 import sealspan.event.LoggedEvent;
+import sealspan.ingest.validate.CodeList;
+import sealspan.ingest.validate.Codes;
 import sealspan.ingest.validate.Columns;
 
 /**
@@ -50,7 +53,7 @@ final class VisitForm {
     while (id.isEmpty()) {
       id = ask("", "assembly_id", "");
     }
-    AssemblyType type = typeOf(id);
+    List<ComponentAt> parts = partsOf(id);
     ask("", "date", LocalDate.now().toString());
     for (String column :
         List.of(
@@ -68,21 +71,24 @@ final class VisitForm {
     }
     out.println("Test as found, before any repair or flushing:");
     ask("found_", "purpose", "routine");
-    round("found_", type);
+    round("found_", parts);
     out.println("Repairs (Enter at an action: none):");
-    if (repairs(type)) {
+    if (repairs(parts)) {
       out.println("Test as left:");
-      round("left_", type);
+      round("left_", parts);
     }
     ask("", "remarks", "");
     return visit;
   }
 
-  private AssemblyType typeOf(String id) {
+  /** The parts that are tested and repaired; asks for what is not known of the assembly. */
+  private List<ComponentAt> partsOf(String id) {
     AssemblyType type = null;
+    Integer mainlines = null;
     for (LoggedEvent event : known.apply(id)) {
       if (event.event() instanceof AssemblyInstalled installed && installed.type() != null) {
         type = installed.type();
+        mainlines = installed.mainlineCount();
         out.println(
             "Known: "
                 + installed.type()
@@ -98,8 +104,20 @@ final class VisitForm {
       ask("", "size", "");
       ask("", "site_id", "");
       ask("", "install_date", "");
+      if (type != null && hasBypass(type)) {
+        mainlines = count(ask("", "mainline_count", "1"));
+      }
     }
-    return type;
+    return AssemblyParts.tested(type, mainlines == null ? 1 : mainlines);
+  }
+
+  private static boolean hasBypass(AssemblyType type) {
+    return AssemblyParts.has(type, 1, ComponentAt.bypass(Component.CHECK1));
+  }
+
+  /** A number of mainlines; one where the text is none, which the check of the visit then names. */
+  private static int count(String text) {
+    return text.matches("[1-9]") ? Integer.parseInt(text) : 1;
   }
 
   private AssemblyType typed(String text) {
@@ -116,9 +134,9 @@ final class VisitForm {
     return value == null ? "" : before + value;
   }
 
-  private void round(String phase, AssemblyType type) {
-    for (ComponentAt part : AssemblyParts.tested(type, 1)) {
-      for (String column : readings(part.component(), type)) {
+  private void round(String phase, List<ComponentAt> parts) {
+    for (ComponentAt part : parts) {
+      for (String column : readings(part, parts)) {
         ask(line(part) + phase, column, "");
       }
     }
@@ -126,12 +144,12 @@ final class VisitForm {
     ask(phase, "verdict", "");
   }
 
-  /** The readings that a type's test commonly takes of a part (common practice, no source). */
-  private static List<String> readings(Component part, AssemblyType type) {
+  /** The readings that a test commonly takes of a part (common practice, no source). */
+  private static List<String> readings(ComponentAt part, List<ComponentAt> parts) {
     boolean reducedPressure =
-        AssemblyParts.tested(type, 1).contains(ComponentAt.main(Component.RELIEF_VALVE));
-    return switch (part) {
-      case CHECK1 -> List.of("check1_psid");
+        parts.contains(new ComponentAt(part.line(), part.lineNumber(), Component.RELIEF_VALVE));
+    return switch (part.component()) {
+      case CHECK1 -> List.of(reducedPressure ? "check1_static_psid" : "check1_psid");
       case CHECK2 -> List.of(reducedPressure ? "check2_backpressure" : "check2_psid");
       case RELIEF_VALVE -> List.of("relief_psid");
       case AIR_INLET -> List.of("air_inlet_psid");
@@ -139,10 +157,10 @@ final class VisitForm {
     };
   }
 
-  private boolean repairs(AssemblyType type) {
+  private boolean repairs(List<ComponentAt> parts) {
     boolean any = false;
     Map<Component, String> names = Columns.partNames();
-    for (ComponentAt part : AssemblyParts.tested(type, 1)) {
+    for (ComponentAt part : parts) {
       String prefix = line(part) + "repair_";
       String name = names.get(part.component());
       if (!ask(prefix, name + "_action", "").isEmpty()) {
@@ -158,8 +176,12 @@ final class VisitForm {
     return any;
   }
 
+  /** What the columns of a part begin with: nothing for the first mainline. */
   private static String line(ComponentAt part) {
-    return part.line() == Line.BYPASS ? "bypass_" : "";
+    if (part.line() == Line.BYPASS) {
+      return "bypass_";
+    }
+    return part.lineNumber() > 1 ? "main" + part.lineNumber() + "_" : "";
   }
 
   /** Asks for one field and notes what was typed; gives it back, empty for nothing. */
@@ -171,6 +193,7 @@ final class VisitForm {
       if (line.equals("?")) {
         var documented = Columns.named(column);
         out.println("  " + documented.meaning() + " (" + documented.domain() + ")");
+        codes(documented.domain()).forEach((code, meaning) -> out.println("  " + code + meaning));
         continue;
       }
       String value = line.isEmpty() ? usual : line;
@@ -181,10 +204,25 @@ final class VisitForm {
     }
   }
 
+  /** The codes of the lists that a domain names, each with its meaning. */
+  private static Map<String, String> codes(String domain) {
+    Map<String, String> codes = new LinkedHashMap<>();
+    for (CodeList<?> list : Codes.all()) {
+      if (domain.matches(".*\\bcodes " + list.name() + "\\b.*")) {
+        list.meanings()
+            .forEach(
+                (code, meaning) -> codes.put(code.name().toLowerCase(Locale.ROOT), ": " + meaning));
+      }
+    }
+    return codes;
+  }
+
   private String line() {
     try {
       String line = in.readLine();
       if (line == null) {
+        out.println();
+        out.flush();
         throw new Problem("The input ended before the visit was complete. Nothing was appended.");
       }
       return line.strip();
