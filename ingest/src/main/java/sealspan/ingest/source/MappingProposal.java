@@ -52,6 +52,17 @@ public record MappingProposal(
         columns.put(name, ours);
       }
     }
+    List<String> notes = new ArrayList<>();
+    if (!taken.contains("date")) {
+      List<String> days = new ArrayList<>(unplaced);
+      days.retainAll(SampledCells.ofDays(header, rows));
+      if (days.size() == 1) {
+        unplaced.remove(days.get(0));
+        columns.put(days.get(0), "date");
+        taken.add("date");
+        notes.add("'" + days.get(0) + "' is taken as the day of the visit: its cells are days.");
+      }
+    }
     List<String> missing = new ArrayList<>();
     for (String needed : List.of("assembly_id", "date")) {
       if (!taken.contains(needed)) {
@@ -59,11 +70,12 @@ public record MappingProposal(
       }
     }
     SampledCells sampled = SampledCells.of(header, rows, columns);
+    notes.addAll(sampled.notes());
     return new MappingProposal(
         java.util.Collections.unmodifiableMap(columns),
         List.copyOf(unplaced),
         List.copyOf(missing),
-        sampled.notes(),
+        List.copyOf(notes),
         sampled.dateFormats(),
         sampled.decimalMark());
   }

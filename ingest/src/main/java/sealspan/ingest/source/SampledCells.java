@@ -50,6 +50,30 @@ record SampledCells(List<String> dateFormats, String decimalMark, List<String> n
     return new SampledCells(formats, commas > 0 ? "," : ".", List.copyOf(notes));
   }
 
+  /** The columns whose cells all read as days, with a mark between the parts of each. */
+  static List<String> ofDays(List<String> header, List<String[]> rows) {
+    List<String> found = new ArrayList<>();
+    for (int i = 0; i < header.size(); i++) {
+      int at = i;
+      List<String> cells =
+          rows.stream()
+              .map(row -> at < row.length ? row[at].trim() : "")
+              .filter(cell -> !cell.isEmpty())
+              .toList();
+      boolean days =
+          cells.stream()
+              .allMatch(
+                  cell ->
+                      !cell.chars().allMatch(Character::isDigit)
+                          && (DayForms.of(List.of()).parse(cell) != null
+                              || FORMS.stream().anyMatch(form -> fits(form, cell))));
+      if (days && !cells.isEmpty()) {
+        found.add(header.get(i));
+      }
+    }
+    return found;
+  }
+
   private static boolean isDay(String ours) {
     return ours.equals("date")
         || ours.endsWith("_date")

@@ -207,6 +207,25 @@ class MappingTest {
   }
 
   @Test
+  void theOnlyUnplacedColumnOfDaysIsTakenAsTheDayOfTheVisit() {
+    List<String[]> rows =
+        List.of(
+            new String[] {"D-1", "31.12.2024", "20240105", "1.4"},
+            new String[] {"D-2", "", "20240106", "1.6"});
+    MappingProposal proposal =
+        MappingProposal.of(List.of("Tag", "Besuch", "Laufnummer", "Wert"), rows);
+    assertEquals("date", proposal.columns().get("Besuch"));
+    assertEquals(List.of("d.M.yyyy"), proposal.dateFormats());
+    assertEquals(List.of(), proposal.missing());
+    assertTrue(proposal.json().contains("// 'Besuch' is taken as the day of the visit"));
+    MappingProposal two =
+        MappingProposal.of(
+            List.of("Tag", "Besuch", "Bezahlt"),
+            List.<String[]>of(new String[] {"D-1", "31.12.2024", "30.1.2025"}));
+    assertEquals(List.of("date"), two.missing(), "which of two columns it is, a person has to say");
+  }
+
+  @Test
   void theExampleOfTheGuideIsAMapping() throws Exception {
     String guide = MappingFile.guide();
     int begin = guide.indexOf("```json") + 7;
