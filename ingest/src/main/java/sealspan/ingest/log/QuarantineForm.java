@@ -23,17 +23,8 @@ final class QuarantineForm extends ContentNamedForm<QuarantinedRow> {
 
   @Override
   public QuarantinedRow stored(QuarantinedRow r, Instant recordedAt) {
-    boolean noText = r.rowText() == null || r.rowText().isBlank();
-    String id =
-        ContentId.of(
-            r.source(),
-            r.kind(),
-            r.field(),
-            r.reason(),
-            r.rowText(),
-            noText ? r.file() + ":" + r.line() : null);
     return new QuarantinedRow(
-        id,
+        r.id() == null ? contentId(r) : r.id(),
         r.source(),
         r.file(),
         r.line(),
@@ -41,7 +32,20 @@ final class QuarantineForm extends ContentNamedForm<QuarantinedRow> {
         r.kind(),
         r.reason(),
         shortened(r.rowText()),
-        recordedAt);
+        recordedAt,
+        r.putsRight());
+  }
+
+  /** The id that follows from source, complaint and row. */
+  static String contentId(QuarantinedRow r) {
+    boolean noText = r.rowText() == null || r.rowText().isBlank();
+    return ContentId.of(
+        r.source(),
+        r.kind(),
+        r.field(),
+        r.reason(),
+        r.rowText(),
+        noText ? r.file() + ":" + r.line() : null);
   }
 
   private static String shortened(String text) {

@@ -254,6 +254,15 @@ public final class Importing {
 
   private QuarantinedRow row(Origin origin, String field, Kind kind, String reason) {
     return new QuarantinedRow(
-        null, source, origin.file(), origin.line(), field, kind.name(), reason, origin.row(), null);
+        null,
+        source,
+        origin.file(),
+        origin.line(),
+        field,
+        kind.name(),
+        reason,
+        origin.row(),
+        null,
+        null);
   }
 }

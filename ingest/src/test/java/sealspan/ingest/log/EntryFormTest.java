@@ -50,7 +50,7 @@ class EntryFormTest {
   void marksOfRowsAndDecisionsHold() {
     assertMarkHolds(
         new QuarantineForm(),
-        new QuarantinedRow(null, "s", "f", 1, null, "REJECTED", "why", "row", null));
+        new QuarantinedRow(null, "s", "f", 1, null, "REJECTED", "why", "row", null, null));
     assertMarkHolds(new LedgerForm(), new LedgerEntry(null, "CUT_FITTED", "1,2", NOW, "engine"));
   }
 }

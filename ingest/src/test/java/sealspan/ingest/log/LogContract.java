@@ -11,6 +11,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -206,6 +207,54 @@ abstract class LogContract {
   }
 
   @Test
+  void tellsWhichRowsWerePutRightAndListsOneThatComesBack() {
+    try (Quarantine quarantine = quarantine(InstantSource.fixed(NOON))) {
+      QuarantinedRow mended = rejected("tests.csv", 17, "A-1;2024-13-01", "no such month");
+      QuarantinedRow kept = rejected("tests.csv", 18, "A-2;2024-13-01", "no such month");
+      QuarantinedRow elsewhere = rejected("other.csv", 18, "A-3;2024-13-01", "no such month");
+      for (QuarantinedRow row : List.of(mended, kept, elsewhere)) {
+        appended(quarantine.append(List.of(row)).get(0));
+      }
+
+      assertEquals(List.of(mended), imported(quarantine, List.of(kept)));
+      assertEquals(List.of(kept), standing(quarantine));
+      assertEquals(List.of(), imported(quarantine, List.of(kept)));
+      assertEquals(List.of(), imported(quarantine, List.of(kept, mended)));
+      assertEquals(List.of(kept, mended), standing(quarantine));
+      assertEquals(List.of(kept, mended), imported(quarantine, List.of()));
+      assertEquals(List.of(), standing(quarantine));
+    }
+  }
+
+  /** Imports tests.csv with some complaints; the rows that were put right by that. */
+  private static List<QuarantinedRow> imported(
+      Quarantine quarantine, List<QuarantinedRow> complaints) {
+    List<QuarantinedRow> before = standing(quarantine);
+    StandingRows rows = StandingRows.of(quarantine, "utility", List.of("tests.csv"));
+    quarantine.append(complaints.stream().map(rows::complainedOf).toList());
+    quarantine.append(rows.putRight("tests.csv"));
+    List<QuarantinedRow> after = standing(quarantine);
+    return before.stream().filter(row -> !after.contains(row)).toList();
+  }
+
+  /** What stands of tests.csv, as it was handed in. */
+  private static List<QuarantinedRow> standing(Quarantine quarantine) {
+    Map<String, QuarantinedRow> rows = new LinkedHashMap<>();
+    quarantine.read(
+        Cut.START,
+        quarantine.end(),
+        r -> {
+          QuarantinedRow row = r.entry();
+          if (row.putsRight() != null) {
+            rows.remove(row.putsRight());
+          } else if (row.file().equals("tests.csv")) {
+            rows.put(row.id(), rejected(row.file(), row.line(), row.rowText(), row.reason()));
+          }
+        });
+    return List.copyOf(rows.values());
+  }
+
+  @Test
   void keepsTroubleOfTwoFilesApartWhereThereIsNoRow() {
     try (Quarantine quarantine = quarantine(InstantSource.fixed(NOON))) {
       List<Receipt<QuarantinedRow>> receipts =
@@ -286,6 +335,7 @@ abstract class LogContract {
   }
 
   private static QuarantinedRow rejected(String file, long line, String row, String reason) {
-    return new QuarantinedRow(null, "utility", file, line, "when", "REJECTED", reason, row, null);
+    return new QuarantinedRow(
+        null, "utility", file, line, "when", "REJECTED", reason, row, null, null);
   }
 }

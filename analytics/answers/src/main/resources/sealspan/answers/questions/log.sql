@@ -23,7 +23,8 @@ from (from cut order by "partition")
 union all
 select 'Generation ' || generation || ', made by version ' || code_version from publication
 union all
-select count(*) || ' rows are in quarantine (see the question rejected).' from quarantined
+select count(*) filter (puts_right is null) - count(puts_right)
+  || ' rows are in quarantine (see the question rejected).' from quarantined
 union all
 select coalesce(sum(duplicates_ignored), 0)
   || ' events arrived again unchanged and were ignored.' from assembly

@@ -21,6 +21,7 @@ import sealspan.app.engine.Installation;
 import sealspan.app.engine.Letters.Wish;
 import sealspan.app.engine.LogClient;
 import sealspan.ingest.log.Cut;
+import sealspan.ingest.log.StandingRows;
 import sealspan.ingest.source.ImportSummary;
 import sealspan.ingest.source.Importing;
 import sealspan.ingest.source.Mapping;
@@ -63,12 +64,17 @@ final class DemoCommand implements Callable<Integer> {
       }
       EngineDoor door = new EngineDoor(folder);
       try (LogClient log = LogClient.of(folder, door.opened())) {
-        for (String file : FILES) {
-          line.show("importing " + file);
-          LogIntake.Reading reading =
-              new LogIntake.Reading(
-                  samples.resolve(file), Mapping.NONE, StationZones.NONE, "nullhaven");
-          ImportSummary summary = LogIntake.take(reading, log, Importing.Progress.SILENT);
+        List<LogIntake.Reading> readings =
+            FILES.stream()
+                .map(
+                    file ->
+                        new LogIntake.Reading(
+                            samples.resolve(file), Mapping.NONE, StationZones.NONE, "nullhaven"))
+                .toList();
+        StandingRows standing = LogIntake.standing(readings, log);
+        for (LogIntake.Reading reading : readings) {
+          line.show("importing " + reading.file().getFileName());
+          ImportSummary summary = LogIntake.take(reading, log, standing, Importing.Progress.SILENT);
           line.close();
           out.println(brief(summary));
           out.flush();

@@ -16,6 +16,7 @@ import sealspan.app.engine.Coverage;
 import sealspan.app.engine.DataFolder;
 import sealspan.app.engine.EngineDoor;
 import sealspan.app.engine.LogClient;
+import sealspan.ingest.log.StandingRows;
 import sealspan.ingest.source.ImportSummary;
 import sealspan.ingest.source.Importing;
 import sealspan.ingest.source.Mapping;
@@ -107,11 +108,15 @@ final class ImportCommand implements Callable<Integer> {
   private int take(List<LogIntake.Reading> readings) {
     DataFolder folder = data.folder();
     boolean clean = true;
+    boolean tooMany = false;
     try (StatusLine line = new StatusLine()) {
       line.show("starting the engine, if it does not run");
       try (LogClient log = LogClient.of(folder, new EngineDoor(folder).opened())) {
+        StandingRows standing = LogIntake.standing(readings, log);
+        tooMany = standing.tooMany();
         for (LogIntake.Reading reading : readings) {
-          ImportSummary summary = LogIntake.take(reading, log, progress(reading.file(), line));
+          ImportSummary summary =
+              LogIntake.take(reading, log, standing, progress(reading.file(), line));
           line.close();
           print(summary);
           clean &= summary.isClean();
@@ -125,6 +130,14 @@ final class ImportCommand implements Callable<Integer> {
       }
     }
     out().println(noWait ? "All of it is durable in the log." : "The answers are up to date.");
+    if (tooMany) {
+      out()
+          .println(
+              "More than "
+                  + StandingRows.MOST_ROWS
+                  + " rows of these files were set aside before: which of them are put right now"
+                  + " was not worked out.");
+    }
     if (!clean) {
       out()
           .println(

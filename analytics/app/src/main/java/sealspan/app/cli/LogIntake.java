@@ -9,6 +9,7 @@ import sealspan.app.Problem;
 import sealspan.app.engine.LogClient;
 import sealspan.event.LoggedEvent;
 import sealspan.ingest.log.Receipt;
+import sealspan.ingest.log.StandingRows;
 import sealspan.ingest.source.DraftSource;
 import sealspan.ingest.source.ImportSummary;
 import sealspan.ingest.source.Importing;
@@ -18,6 +19,7 @@ import sealspan.ingest.source.Sources;
 import sealspan.ingest.source.StationZones;
 import sealspan.ingest.validate.Intake;
 import sealspan.ingest.validate.Validator;
+import sealspan.table.QuarantinedRow;
 
 /** Joins the reading of files to the log. */
 final class LogIntake {
@@ -33,16 +35,32 @@ final class LogIntake {
   record Reading(Path file, Mapping mapping, StationZones zones, String source) {}
 
   /**
-   * Takes a file into the log.
+   * Takes a file into the log. Rows that were set aside before and are at fault no more are marked
+   * as put right, once the file was read to its end.
    *
+   * @param standing what stands in quarantine of the file
    * @throws Problem when it cannot be read
    */
-  static ImportSummary take(Reading reading, LogClient log, Importing.Progress progress) {
-    return run(
-        reading,
-        batch -> log.events().append(batch).stream().map(LogIntake::outcome).toList(),
-        rows -> log.quarantine().append(rows),
-        progress);
+  static ImportSummary take(
+      Reading reading, LogClient log, StandingRows standing, Importing.Progress progress) {
+    ImportSummary summary =
+        run(
+            reading,
+            batch -> log.events().append(batch).stream().map(LogIntake::outcome).toList(),
+            rows -> log.quarantine().append(rows.stream().map(standing::complainedOf).toList()),
+            progress);
+    List<QuarantinedRow> putRight =
+        summary.stopped() ? List.of() : standing.putRight(summary.file());
+    if (!putRight.isEmpty()) {
+      log.quarantine().append(putRight);
+    }
+    return summary;
+  }
+
+  /** What stands in quarantine of files of one source. */
+  static StandingRows standing(List<Reading> readings, LogClient log) {
+    List<String> names = readings.stream().map(r -> r.file().getFileName().toString()).toList();
+    return StandingRows.of(log.quarantine(), readings.get(0).source(), names);
   }
 
   /** Reads and judges a file and takes nothing in. */

@@ -138,6 +138,23 @@ class EndToEndTest {
   }
 
   @Test
+  @Order(2)
+  void aRowThatIsPutRightLeavesTheListOfRejectedRows() throws IOException {
+    Path mended = Files.createDirectories(data.resolve("mended")).resolve("rejected.csv");
+    String rows = Files.readString(SAMPLES.resolve("awkward/rejected.csv"));
+    Files.writeString(mended, rows.replace("2024-02-30", "2024-02-29"));
+    Typed before = Typed.at(data, "ask", "rejected");
+    assertTrue(before.out().contains("'2024-02-30' is not a day"), before.toString());
+
+    Typed again = Typed.at(data, "import", mended.toString());
+    assertEquals(ExitCode.IN_PART, again.code(), again.toString());
+    await(() -> !Typed.at(data, "ask", "rejected").out().contains("'2024-02-30'"));
+    Typed after = Typed.at(data, "ask", "rejected");
+    assertTrue(after.out().contains("left out: 1 that were put"), after.toString());
+    assertTrue(after.out().contains("'rutine' is not known here"), after.toString());
+  }
+
+  @Test
   @Order(3)
   void aTypedVisitIsJudgedAndShowsUp() throws IOException {
     Path visit =
