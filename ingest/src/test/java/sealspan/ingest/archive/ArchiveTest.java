@@ -75,7 +75,7 @@ class ArchiveTest {
         KafkaLedger ledger = new KafkaLedger(first, index)) {
       events.append(IntStream.range(0, EVENTS).mapToObj(ArchiveTest::event).toList());
       quarantine.append(
-          List.of(new QuarantinedRow(null, "s", "f", 7L, "x", "k", "why", "a;b", null)));
+          List.of(new QuarantinedRow(null, "s", "f", 7L, "x", "k", "why", "a;b", null, null)));
       ledger.append(List.of(new LedgerEntry(null, "CUT_FITTED", "0:3", Instant.EPOCH, "engine")));
     }
     original = records(first);
