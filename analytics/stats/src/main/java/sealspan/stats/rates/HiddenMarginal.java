@@ -1,9 +1,6 @@
 package sealspan.stats.rates;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import sealspan.stats.NewtonAscent;
 
@@ -19,23 +16,11 @@ final class HiddenMarginal {
 
   private static final double LOG_RANGE_ABOVE_POOLED = 9;
 
-  private final List<Group> groups;
+  private final List<UnitGroup> groups;
   private final LikelihoodRows rows;
 
-  /** Units that share failures and total passed exposure: equal likelihoods. */
-  private record Group(long passedTotalDays, int[] failedDays, long count) {
-    private static final Comparator<Group> ORDER =
-        Comparator.comparingLong(Group::passedTotalDays)
-            .thenComparing(Group::failedDays, Arrays::compare);
-
-    private boolean same(Group other) {
-      return passedTotalDays == other.passedTotalDays
-          && Arrays.equals(failedDays, other.failedDays);
-    }
-  }
-
   HiddenMarginal(Collection<HiddenFailures> units, double pooledLogRate) {
-    groups = merged(units);
+    groups = UnitGroup.merged(units);
     long longest = 1;
     int most = 0;
     for (HiddenFailures unit : units) {
@@ -44,33 +29,10 @@ final class HiddenMarginal {
     }
     rows =
         new LikelihoodRows(
-            StrictMath.log(LOWEST_RATE_TIMES_EXPOSURE / longest),
-            pooledLogRate + LOG_RANGE_ABOVE_POOLED,
-            Math.min(0.08, 0.9 / Math.sqrt(most)));
-  }
-
-  private static List<Group> merged(Collection<HiddenFailures> units) {
-    List<Group> sorted = new ArrayList<>(units.size());
-    for (HiddenFailures unit : units) {
-      sorted.add(new Group(unit.passedTotalDays(), unit.failedDays(), 1));
-    }
-    sorted.sort(Group.ORDER);
-    List<Group> merged = new ArrayList<>();
-    Group open = null;
-    for (Group group : sorted) {
-      if (open != null && open.same(group)) {
-        open = new Group(open.passedTotalDays, open.failedDays, open.count + 1);
-      } else {
-        if (open != null) {
-          merged.add(open);
-        }
-        open = group;
-      }
-    }
-    if (open != null) {
-      merged.add(open);
-    }
-    return merged;
+            RateLattice.spanning(
+                StrictMath.log(LOWEST_RATE_TIMES_EXPOSURE / longest),
+                pooledLogRate + LOG_RANGE_ABOVE_POOLED,
+                Math.min(0.08, 0.9 / Math.sqrt(most))));
   }
 
   /** Log-likelihood and derivatives at log shape x and log mean y. */
@@ -80,13 +42,13 @@ final class HiddenMarginal {
     double exposure = StrictMath.exp(x - y);
     double shape = StrictMath.exp(x);
     double[] row = new double[rows.nodes()];
-    for (Group group : groups) {
-      if (group.failedDays.length == 0) {
-        double ratio = group.passedTotalDays / exposure;
-        surface.addConjugate(group.count, -shape * StrictMath.log1p(ratio), 0, ratio);
+    for (UnitGroup group : groups) {
+      if (group.failedDays().length == 0) {
+        double ratio = group.passedTotalDays() / exposure;
+        surface.addConjugate(group.count(), -shape * StrictMath.log1p(ratio), 0, ratio);
       } else {
-        double offset = rows.fill(group.passedTotalDays, group.failedDays, row);
-        prior.add(surface, group.count, offset, row);
+        double offset = rows.fill(group.passedTotalDays(), group.failedDays(), row);
+        prior.add(surface, group.count(), offset, row);
       }
     }
     return surface.point();

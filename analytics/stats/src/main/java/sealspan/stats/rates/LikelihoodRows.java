@@ -12,23 +12,26 @@ final class LikelihoodRows {
   /** Beyond this many failures a product could underflow; then logarithms are added instead. */
   private static final int MOST_FACTORS = 16;
 
+  /** Rows kept of one kind, so that a long run with any exposures needs bounded memory. */
+  private static final int MOST_KEPT = 4_096;
+
   private static final int BLOCK_BITS = 8;
   private static final int BLOCK = 1 << BLOCK_BITS;
 
+  private final double step;
   private final double[] logRate;
   private final double[] rate;
   private final double[][] passWithinBlock = new double[BLOCK][];
   private final Map<Integer, double[]> passBlocks = new HashMap<>();
   private final Map<Integer, double[]> failures = new HashMap<>();
 
-  LikelihoodRows(double lowestLogRate, double highestLogRate, double widestStep) {
-    int nodes = (int) Math.ceil((highestLogRate - lowestLogRate) / widestStep) + 1;
-    double step = (highestLogRate - lowestLogRate) / (nodes - 1);
-    logRate = new double[nodes];
-    rate = new double[nodes];
-    for (int g = 0; g < nodes; g++) {
-      logRate[g] = lowestLogRate + g * step;
-      rate[g] = StrictMath.exp(logRate[g]);
+  LikelihoodRows(RateLattice lattice) {
+    step = lattice.step();
+    logRate = new double[lattice.nodes()];
+    rate = new double[lattice.nodes()];
+    for (int g = 0; g < rate.length; g++) {
+      logRate[g] = lattice.logPerDay(g);
+      rate[g] = lattice.perDay(g);
     }
   }
 
@@ -37,7 +40,7 @@ final class LikelihoodRows {
   }
 
   double step() {
-    return logRate[1] - logRate[0];
+    return step;
   }
 
   double logRate(int node) {
@@ -50,32 +53,37 @@ final class LikelihoodRows {
 
   /** Fills the row up to a factor; returns the logarithm of that factor. */
   double fill(long passedTotalDays, int[] failedDays, double[] row) {
-    return failedDays.length <= MOST_FACTORS
-        ? product(passedTotalDays, failedDays, row)
-        : sumOfLogarithms(passedTotalDays, failedDays, row);
+    return fill(passedTotalDays, failedDays, 0, row);
   }
 
-  private double product(long passedTotalDays, int[] failedDays, double[] row) {
+  /** The same for the nodes from one onward, as many as the row is long. */
+  double fill(long passedTotalDays, int[] failedDays, int from, double[] row) {
+    return failedDays.length <= MOST_FACTORS
+        ? product(passedTotalDays, failedDays, from, row)
+        : sumOfLogarithms(passedTotalDays, failedDays, from, row);
+  }
+
+  private double product(long passedTotalDays, int[] failedDays, int from, double[] row) {
     double[] block = passBlock((int) (passedTotalDays >> BLOCK_BITS));
     double[] within = passWithin((int) (passedTotalDays & (BLOCK - 1)));
     for (int g = 0; g < row.length; g++) {
-      row[g] = block[g] * within[g];
+      row[g] = block[from + g] * within[from + g];
     }
     for (int days : failedDays) {
       double[] factor = failure(days);
       for (int g = 0; g < row.length; g++) {
-        row[g] *= factor[g];
+        row[g] *= factor[from + g];
       }
     }
     return 0;
   }
 
-  private double sumOfLogarithms(long passedTotalDays, int[] failedDays, double[] row) {
+  private double sumOfLogarithms(long passedTotalDays, int[] failedDays, int from, double[] row) {
     double most = Double.NEGATIVE_INFINITY;
     for (int g = 0; g < row.length; g++) {
-      double sum = -rate[g] * passedTotalDays;
+      double sum = -rate[from + g] * passedTotalDays;
       for (int days : failedDays) {
-        sum += StrictMath.log(failure(days)[g]);
+        sum += StrictMath.log(failure(days)[from + g]);
       }
       row[g] = sum;
       most = Math.max(most, sum);
@@ -86,7 +94,14 @@ final class LikelihoodRows {
     return most;
   }
 
+  private static void makeRoom(Map<Integer, double[]> kept) {
+    if (kept.size() >= MOST_KEPT) {
+      kept.clear();
+    }
+  }
+
   private double[] passBlock(int block) {
+    makeRoom(passBlocks);
     return passBlocks.computeIfAbsent(block, b -> pass((double) b * BLOCK));
   }
 
@@ -106,6 +121,7 @@ final class LikelihoodRows {
   }
 
   private double[] failure(int days) {
+    makeRoom(failures);
     return failures.computeIfAbsent(
         days,
         d -> {

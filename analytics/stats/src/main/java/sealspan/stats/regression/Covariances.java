@@ -2,6 +2,7 @@ package sealspan.stats.regression;
 
 import java.util.HashMap;
 import java.util.Map;
+import sealspan.stats.PositiveSystem;
 
 /** Completes a fit with its covariances and measures of fit. */
 final class Covariances {

@@ -1,6 +1,7 @@
 package sealspan.stats.regression;
 
 import java.util.List;
+import sealspan.stats.PositiveSystem;
 
 /** The penalised log-likelihood at some coefficients, with gradient and curvature. */
 final class Slope {

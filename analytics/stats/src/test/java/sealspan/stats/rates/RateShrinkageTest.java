@@ -1,6 +1,5 @@
 package sealspan.stats.rates;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -14,7 +13,6 @@ import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
-import org.hipparchus.special.Beta;
 import org.junit.jupiter.api.Test;
 import sealspan.stats.Estimate;
 import sealspan.stats.Reference;
@@ -160,12 +158,6 @@ class RateShrinkageTest {
     List<HiddenFailures> shuffled = new ArrayList<>(units);
     Collections.shuffle(shuffled, new Random(3));
     assertEquals(RateShrinkage.fitHidden(units), RateShrinkage.fitHidden(shuffled));
-    GammaPrior prior = new GammaPrior(1, 2000);
-    double[] ranks = RankGrid.expectedRanks(prior, units);
-    double[] other = RankGrid.expectedRanks(prior, shuffled);
-    for (int i = 0; i < ranks.length; i++) {
-      assertEquals(ranks[i], other[shuffled.indexOf(units.get(i))]);
-    }
   }
 
   /** Case 02: units that differ less than chance have no finite shape; no event, no prior. */
@@ -192,94 +184,6 @@ class RateShrinkageTest {
     assertBecause("no more than chance", RateShrinkage.fitHidden(Collections.nCopies(50, mixed)));
   }
 
-  /**
-   * Independent: every pair compared in closed form (incomplete beta), no hidden failure among
-   * them.
-   */
-  @Test
-  void expectedRanksAgreeWithAllPairs() {
-    // With the small shape most of the mass lies below the grid.
-    for (double shape : new double[] {0.9, 0.03}) {
-      GammaPrior prior = new GammaPrior(shape, 1500);
-      List<HiddenFailures> units = new ArrayList<>();
-      for (int days : new int[] {1, 30, 365, 365, 1000, 4000, 20_000}) {
-        units.add(new HiddenFailures(new int[] {days}, new int[0]));
-      }
-      units.add(new HiddenFailures(new int[] {400}, new int[] {1}));
-      double[] ranks = RankGrid.expectedRanks(prior, units);
-      for (int i = 0; i < ranks.length; i++) {
-        double expected = 1;
-        for (int j = 0; j < ranks.length; j++) {
-          // a failure after one day is all but a counted event
-          double ai = shape + units.get(i).failures();
-          double aj = shape + units.get(j).failures();
-          double bi = 1500 + units.get(i).totalDays();
-          double bj = 1500 + units.get(j).totalDays();
-          expected += j == i ? 0 : Beta.regularizedBeta(bi / (bi + bj), ai, aj);
-        }
-        assertEquals(expected, ranks[i], 3e-3);
-      }
-    }
-  }
-
-  /** Independent: pairs compared by summing over a fine list of rates. */
-  @Test
-  void expectedRanksWithFailuresAgreeWithAllPairs() {
-    GammaPrior prior = new GammaPrior(1.2, 1000);
-    List<HiddenFailures> units = fleet(12, 1.2, 1000, 100, 4);
-    int n = 6000;
-    double[][] mass = new double[units.size()][n];
-    for (int i = 0; i < mass.length; i++) {
-      double total = 0;
-      for (int g = 0; g < n; g++) {
-        double rate = Math.exp(-18 + g * 16.0 / n);
-        double f = Math.pow(rate, 1.2) * Math.exp(-1000 * rate);
-        for (int days : units.get(i).passedDays()) {
-          f *= Math.exp(-rate * days);
-        }
-        for (int days : units.get(i).failedDays()) {
-          f *= 1 - Math.exp(-rate * days);
-        }
-        mass[i][g] = f;
-        total += f;
-      }
-      for (int g = 0; g < n; g++) {
-        mass[i][g] /= total;
-      }
-    }
-    double[] ranks = RankGrid.expectedRanks(prior, units);
-    double sum = 0;
-    for (int i = 0; i < mass.length; i++) {
-      double expected = 1;
-      for (int j = 0; j < mass.length; j++) {
-        double below = 0;
-        for (int g = 0; g < n && j != i; g++) {
-          expected += mass[j][g] * (below + mass[i][g] / 2);
-          below += mass[i][g];
-        }
-      }
-      assertEquals(expected, ranks[i], 2e-3);
-      sum += ranks[i];
-    }
-    assertEquals(12 * 13 / 2.0, sum, 1e-9);
-  }
-
-  @Test
-  void aUnitCanBeTakenOutOfTheFleetExactly() {
-    List<HiddenFailures> units = fleet(50, 1, 2000, 100, 21);
-    RankGrid grid = new RankGrid(new GammaPrior(1, 2000), 10_000, 20);
-    long[] fleet = new long[grid.nodes()];
-    long[] without = new long[grid.nodes()];
-    for (int i = 0; i < units.size(); i++) {
-      RankGrid.add(fleet, grid.masses(units.get(i)), 1);
-      if (i > 0) {
-        RankGrid.add(without, grid.masses(units.get(i)), 1);
-      }
-    }
-    RankGrid.add(fleet, grid.masses(units.get(0)), -1);
-    assertArrayEquals(without, fleet);
-  }
-
   /** Small fleets of any kind: a reason, or a finite prior; never an exception. */
   @Property(tries = 300, seed = "7")
   void smallFleetsNeverBreakIt(
@@ -296,8 +200,6 @@ class RateShrinkageTest {
     if (RateShrinkage.fitHidden(units) instanceof Estimate.Identified<PriorFit> identified) {
       PriorFit fit = identified.value();
       assertTrue(Double.isFinite(fit.logLikelihood()) && fit.standardErrorLogShape() > 0);
-      double[] ranks = RankGrid.expectedRanks(fit.prior(), units);
-      assertEquals(count * (count + 1) / 2.0, Arrays.stream(ranks).sum(), 1e-9);
       for (HiddenFailures unit : units) {
         assertTrue(RatePosterior.of(fit.prior(), unit).meanPerDay() > 0);
       }

@@ -1,0 +1,144 @@
+package sealspan.stats.rates;
+
+/**
+ * The rank of a unit by its rate within a fleet: 1 for the highest rate. Work of order nodes per
+ * unit, whatever the number of units (of order nodes x log units for an interval).
+ *
+ * <p>Given the unit's own rate, the number of others above it is a sum of independent events with
+ * known mean and variance. Its distribution is taken as the binomial with these two moments, which
+ * is exact for units that are alike (Ehm 1991, Statistics and Probability Letters 11:7).
+ */
+public final class FleetRanks {
+  private static final int EACH_RANK_UP_TO = 32;
+  private static final double RATIO = 1.07;
+
+  /** The unit's own chance of lying above a node, at which tables are kept. */
+  private static final double[] OWN = {0, .5, 1};
+
+  private final double[] unitsAbove;
+  private final double[] squaresAbove;
+  private final long units;
+  private final long[] ranks;
+  private final double[][][] atMost;
+  private long tabled;
+  private double[][] tabledAtMost;
+
+  /** The rank within the unit sums; the unit itself must be among them. */
+  public FleetRanks(FleetSums fleet) {
+    unitsAbove = fleet.unitsAbove();
+    squaresAbove = fleet.squaresAbove();
+    units = fleet.units();
+    ranks = ranks(units);
+    atMost = new double[ranks.length][][];
+  }
+
+  /** Units of the fleet. */
+  public long units() {
+    return units;
+  }
+
+  /**
+   * Expected rank of a unit of the fleet; ties are shared, so that the sum over all units is n (n +
+   * 1) / 2. It minimises the squared error of ranks (Laird and Louis 1989).
+   */
+  public double expected(GridPosterior unit) {
+    long[] whole = unit.wholeMasses();
+    double sum = 0;
+    for (int g = 0; g < whole.length; g++) {
+      sum += whole[g] / (double) (1L << FleetSums.BITS) * unitsAbove[g];
+    }
+    // The unit itself counts for exactly one half in the sum.
+    return sum + .5;
+  }
+
+  /** Probability that the unit is among the so many with the highest rates. */
+  public double probabilityInWorst(long most, GridPosterior unit) {
+    if (most >= units) {
+      return 1;
+    }
+    if (most < 1) {
+      return 0;
+    }
+    if (tabledAtMost == null || tabled != most) {
+      tabled = most;
+      tabledAtMost = table(most);
+    }
+    long[] whole = unit.wholeMasses();
+    return probability(whole, FleetSums.above(whole), tabledAtMost);
+  }
+
+  /**
+   * A range of ranks that the unit's rank leaves with at most half of the error at either end.
+   * Beyond rank 32 its ends are rounded outward by up to 7 %.
+   */
+  public RankInterval interval(GridPosterior unit, double level) {
+    double tail = sealspan.stats.Confidence.tail(level);
+    long[] whole = unit.wholeMasses();
+    double[] above = FleetSums.above(whole);
+    int low = firstReaching(whole, above, tail);
+    int high = firstReaching(whole, above, 1 - tail);
+    return new RankInterval(low == 0 ? 1 : ranks[low - 1] + 1, ranks[high], level);
+  }
+
+  /** The first tabled rank that the unit's rank exceeds with at most the rest of probability. */
+  private int firstReaching(long[] whole, double[] above, double probability) {
+    int low = 0;
+    int high = ranks.length - 1;
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (atMost[middle] == null) {
+        atMost[middle] = table(ranks[middle]);
+      }
+      if (probability(whole, above, atMost[middle]) >= probability) {
+        high = middle;
+      } else {
+        low = middle + 1;
+      }
+    }
+    return low;
+  }
+
+  /** Sum over the unit's nodes, the table read between three points by a parabola. */
+  private static double probability(long[] whole, double[] above, double[][] table) {
+    double sum = 0;
+    for (int g = 0; g < whole.length; g++) {
+      if (whole[g] != 0) {
+        double t = above[g];
+        double[] at = table[g];
+        double value =
+            at[0] * (1 - t) * (1 - 2 * t) + at[1] * 4 * t * (1 - t) + at[2] * t * (2 * t - 1);
+        sum += whole[g] * Math.max(0, Math.min(1, value));
+      }
+    }
+    return Math.min(1, sum / (1L << FleetSums.BITS));
+  }
+
+  /** P(at most rank - 1 other units lie above), for each node and own chance. */
+  private double[][] table(long rank) {
+    double[][] table = new double[unitsAbove.length][OWN.length];
+    for (int g = 0; g < table.length; g++) {
+      for (int k = 0; k < OWN.length; k++) {
+        double own = OWN[k];
+        table[g][k] =
+            MatchedBinomial.atMost(
+                rank - 1,
+                Math.max(0, unitsAbove[g] - own),
+                Math.max(0, squaresAbove[g] - own * own),
+                units - 1);
+      }
+    }
+    return table;
+  }
+
+  private static long[] ranks(long units) {
+    java.util.TreeSet<Long> ranks = new java.util.TreeSet<>();
+    for (long rank = 1; rank <= Math.min(units, EACH_RANK_UP_TO); rank++) {
+      ranks.add(rank);
+    }
+    for (double rank = EACH_RANK_UP_TO; rank < units; rank *= RATIO) {
+      ranks.add((long) rank);
+    }
+    ranks.add(Math.max(1, units));
+    return ranks.stream().mapToLong(Long::longValue).toArray();
+  }
+}

@@ -1,0 +1,95 @@
+package sealspan.stats.rates;
+
+import java.util.function.DoubleUnaryOperator;
+import sealspan.stats.Confidence;
+import sealspan.stats.Interval;
+
+/**
+ * What is known of one unit's rate: masses on a lattice of sum 1. Between nodes a mass lies spread
+ * evenly over its cell in the logarithm of the rate.
+ */
+public final class GridPosterior {
+  private static final double ONE = 1L << FleetSums.BITS;
+
+  private final RateLattice lattice;
+  private final double[] masses;
+
+  GridPosterior(RateLattice lattice, double[] masses) {
+    this.lattice = lattice;
+    this.masses = masses;
+  }
+
+  /** Posterior mean rate per day. */
+  public double meanPerDay() {
+    return mean(rate -> rate);
+  }
+
+  /** Posterior mean of a function of the rate per day. */
+  public double mean(DoubleUnaryOperator ofPerDay) {
+    double sum = 0;
+    for (int g = 0; g < masses.length; g++) {
+      sum += masses[g] == 0 ? 0 : masses[g] * ofPerDay.applyAsDouble(lattice.perDay(g));
+    }
+    return sum;
+  }
+
+  /** Posterior probability that the rate exceeds a limit, per day and above 0. */
+  public double probabilityAbove(double perDay) {
+    double position = lattice.position(perDay) + .5;
+    if (position <= 0) {
+      return 1;
+    }
+    int cell = (int) Math.min(position, lattice.nodes());
+    double sum = cell < masses.length ? masses[cell] * (cell + 1 - position) : 0;
+    for (int g = cell + 1; g < masses.length; g++) {
+      sum += masses[g];
+    }
+    return Math.min(1, sum);
+  }
+
+  /** Equal-tailed posterior interval of the rate per day. */
+  public Interval interval(double level) {
+    double tail = Confidence.tail(level);
+    return new Interval(lower(tail), upper(tail), level);
+  }
+
+  private double lower(double tail) {
+    double sum = 0;
+    for (int g = 0; g < masses.length; g++) {
+      if (sum + masses[g] >= tail) {
+        return lattice.perDay(g - .5 + (tail - sum) / masses[g]);
+      }
+      sum += masses[g];
+    }
+    return lattice.perDay(masses.length - .5);
+  }
+
+  private double upper(double tail) {
+    double sum = 0;
+    for (int g = masses.length - 1; g >= 0; g--) {
+      if (sum + masses[g] >= tail) {
+        return lattice.perDay(g + .5 - (tail - sum) / masses[g]);
+      }
+      sum += masses[g];
+    }
+    return lattice.perDay(-.5);
+  }
+
+  /** The masses in units of 2^-40, with a sum of 2^40 exactly. */
+  long[] wholeMasses() {
+    long[] whole = new long[masses.length];
+    long left = (long) ONE;
+    int largest = 0;
+    for (int g = 0; g < whole.length; g++) {
+      whole[g] = (long) (masses[g] * ONE);
+      left -= whole[g];
+      largest = whole[g] > whole[largest] ? g : largest;
+    }
+    whole[largest] += left;
+    return whole;
+  }
+
+  RateLattice lattice() {
+    return lattice;
+  }
+}
