@@ -76,6 +76,24 @@ final class Compliance {
         : null;
   }
 
+  /** Day of the gauge's last calibration known by the day of the test; null for none. */
+  static LocalDate calibratedOn(TestPerformed test, AssemblyContext context) {
+    LocalDate day = test.when().day();
+    LocalDate calibrated = test.gaugeCalibratedOn();
+    if (calibrated != null && calibrated.isAfter(day)) {
+      calibrated = null;
+    }
+    if (test.gaugeId() != null) {
+      for (GaugeCalibrated each : context.calibrations(test.gaugeId())) {
+        LocalDate on = each.when().day();
+        if (!on.isAfter(day) && (calibrated == null || on.isAfter(calibrated))) {
+          calibrated = on;
+        }
+      }
+    }
+    return calibrated;
+  }
+
   private static String certificate(TestPerformed test, AssemblyContext context) {
     LocalDate day = test.when().day();
     LocalDate lastValid = null;

@@ -69,7 +69,8 @@ final class RoundFold {
         verdict,
         outcome(verdict, compliance),
         compliance,
-        counting(test, phase, verdict, again, repaired));
+        counting(test, phase, verdict, again, repaired),
+        Compliance.calibratedOn(test, context));
   }
 
   private static Outcome outcome(Verdict verdict, List<Finding> compliance) {

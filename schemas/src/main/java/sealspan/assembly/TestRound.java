@@ -1,5 +1,6 @@
 package sealspan.assembly;
 
+import java.time.LocalDate;
 import java.util.List;
 import sealspan.event.AssemblyType;
 import sealspan.event.ComponentAt;
@@ -22,6 +23,7 @@ import sealspan.event.TestPerformed.Phase;
  * @param outcome how the round ended
  * @param compliance what fails compliance: installation, gauge, certificate
  * @param counting whether it enters rates
+ * @param gaugeCalibratedOn day of the gauge's last calibration known by then; null for none
  */
 public record TestRound(
     StandingEvent source,
@@ -35,7 +37,8 @@ public record TestRound(
     Verdict verdict,
     Outcome outcome,
     List<Finding> compliance,
-    Counting counting) {
+    Counting counting,
+    LocalDate gaugeCalibratedOn) {
 
   /** Whether the report meets the compliance checks. */
   public boolean compliant() {

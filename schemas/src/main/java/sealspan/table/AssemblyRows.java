@@ -18,7 +18,11 @@ public record AssemblyRows(
     @Means("other events of its history") List<OccurrenceRow> occurrences,
     @Means("its failure rate") RateRow rate,
     @Means("its repairs of failed components, followed to the next test")
-        List<RepairEpisodeRow> repairEpisodes)
+        List<RepairEpisodeRow> repairEpisodes,
+    @Means("levels of its components now") List<LevelRow> levels,
+    @Means("forecast of its next test; absent once it was removed") ForecastRow forecast,
+    @Means("forecasts as they were issued, and what came of them")
+        List<FrozenForecastRow> frozenForecasts)
     implements Bundle {
 
   @Override

@@ -14,14 +14,33 @@ public record FitRows(
     @Means("curves") List<CurveRow> curves,
     @Means("what cleaning and a new seal would each have led to")
         List<RepairEffectRow> repairEffects,
-    @Means("how alike the compared cases are") List<RepairBalanceRow> repairBalance)
+    @Means("how alike the compared cases are") List<RepairBalanceRow> repairBalance,
+    @Means("drifts of readings, by component; only for strata of one type") List<DriftRow> drifts,
+    @Means("sudden failures; absent where not fitted for this stratum")
+        SuddenFailureRow suddenFailure)
     implements Bundle {
 
-  /** The part of a fit that scores need. */
+  /** The part of this fit that scores need. */
+  public FitRows forScores() {
+    return new FitRows(
+        stratum,
+        revision,
+        fit,
+        ratePrior,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        drifts,
+        suddenFailure);
+  }
+
+  /** A fit of failure rates alone. */
   public static FitRows forScores(
       String stratum, long revision, FitRow fit, RatePriorRow ratePrior) {
     return new FitRows(
-        stratum, revision, fit, ratePrior, List.of(), List.of(), List.of(), List.of());
+        stratum, revision, fit, ratePrior, List.of(), List.of(), List.of(), List.of(), List.of(),
+        null);
   }
 
   @Override

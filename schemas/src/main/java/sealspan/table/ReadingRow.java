@@ -17,4 +17,12 @@ public record ReadingRow(
     @Means("the number in psi, rounded to 0.0001") Double psi,
     @Means("limit in its own unit, as the criteria give it") String limitText,
     @Means("PASSED, FAILED, UNKNOWN or NOT_JUDGED") String result,
-    @Means("within the gauge's error of the limit") boolean marginal) {}
+    @Means("within the gauge's error of the limit") boolean marginal,
+    @Means(
+            "number of the stretch of readings between which nobody acted on the component, from 1;"
+                + " none: the reading tells nothing of a drift")
+        Integer run,
+    @Means("least value that passes, psi, for a reading of a run") Double limitPsi,
+    @Means("greatest error of the gauge, psi; none: no rule gives one") Double gaugeErrorPsi,
+    @Means("smallest step that it was read to, psi") Double stepPsi,
+    @Means("same text: read by one gauge between two calibrations") String gaugePeriod) {}

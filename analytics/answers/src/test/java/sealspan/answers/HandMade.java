@@ -223,7 +223,10 @@ public final class HandMade {
                 null,
                 null,
                 null,
-                "not tested again yet")));
+                "not tested again yet")),
+        HandMadeForecasts.levels("A1"),
+        HandMadeForecasts.forecast("A1"),
+        HandMadeForecasts.frozen("A1"));
   }
 
   /** DC at the mill: three passes, one by a tester without a valid certificate. */
@@ -295,7 +298,10 @@ public final class HandMade {
         List.of(),
         List.of(),
         new RateRow("A2", 2, 0, 730, 0.0, 0.0, 1.85, "type=DC", 0.04, 0.002, 0.2, 0.05, null),
-        List.of());
+        List.of(),
+        HandMadeForecasts.levels("A2"),
+        HandMadeForecasts.forecast("A2"),
+        HandMadeForecasts.frozen("A2"));
   }
 
   /** RP at the mill that no one has tested yet. */
@@ -326,7 +332,10 @@ public final class HandMade {
             null,
             null,
             "no test has an exposure"),
-        List.of());
+        List.of(),
+        HandMadeForecasts.levels("A3"),
+        HandMadeForecasts.forecast("A3"),
+        HandMadeForecasts.frozen("A3"));
   }
 
   /** PVB at the school, taken out in 2023. */
@@ -361,7 +370,10 @@ public final class HandMade {
             null,
             null,
             "no test has an exposure"),
-        List.of());
+        List.of(),
+        HandMadeForecasts.levels("A4"),
+        HandMadeForecasts.forecast("A4"),
+        HandMadeForecasts.frozen("A4"));
   }
 
   private static ZoneRows z1() {
@@ -514,7 +526,9 @@ public final class HandMade {
             effect(6, "as it happened, seal renewed: not comparable", 0.15, 0.06, 0.3, null)),
         List.of(
             new RepairBalanceRow(
-                "all", "ANY", "age of the seal", 4.1, 6.2, -0.62, 5.0, 5.1, -0.02)));
+                "all", "ANY", "age of the seal", 4.1, 6.2, -0.62, 5.0, 5.1, -0.02)),
+        HandMadeForecasts.drifts(),
+        HandMadeForecasts.suddenFailure());
   }
 
   /** Three rows that did not go in, one of them put right since. */
@@ -646,7 +660,12 @@ public final class HandMade {
         psi == null ? null : Double.valueOf(psi),
         psi == null ? null : "5.0 psi",
         result,
-        "4.9".equals(psi));
+        "4.9".equals(psi),
+        psi == null ? null : "t3".equals(event) || "t4".equals(event) ? 2 : 1,
+        psi == null ? null : 5.0,
+        psi == null ? null : 0.2,
+        psi == null ? null : 0.1,
+        psi == null ? null : "G1 2022-01-10");
   }
 
   private static TestDraft test(

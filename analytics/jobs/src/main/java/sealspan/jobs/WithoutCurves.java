@@ -11,6 +11,6 @@ final class WithoutCurves implements MapFunction<Upsert, Upsert> {
   @Override
   public Upsert map(Upsert upsert) {
     FitRows fit = TableCodec.decode(upsert.value, FitRows.class);
-    return new Upsert(FitRows.forScores(fit.stratum(), fit.revision(), fit.fit(), fit.ratePrior()));
+    return new Upsert(fit.forScores());
   }
 }

@@ -224,7 +224,10 @@ class HistoriesTest {
           a.jobs(),
           a.occurrences(),
           a.rate(),
-          a.repairEpisodes());
+          a.repairEpisodes(),
+          a.levels(),
+          a.forecast(),
+          a.frozenForecasts());
     }
     if (bundle instanceof ZoneRows z) {
       return new ZoneRows(z.zoneId(), 0, z.samples(), z.disturbances());

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.assembly.AssemblyHistory;
+import sealspan.assembly.ReadingRuns;
 import sealspan.assembly.StandingEvent;
 import sealspan.assembly.TestRound;
 import sealspan.event.JobCosted;
@@ -37,11 +38,12 @@ public final class AssemblyTables {
       LatestFits fits,
       long revision) {
     AssemblyHistory history = AssemblyHistory.of(assemblyId, events, criteria);
+    ReadingRuns runs = ReadingRuns.of(history, criteria);
     List<TestRow> tests = new ArrayList<>(history.rounds().size());
     List<ReadingRow> readings = new ArrayList<>();
     for (TestRound round : history.rounds()) {
       tests.add(TestRows.test(history, round));
-      readings.addAll(TestRows.readings(assemblyId, round));
+      readings.addAll(TestRows.readings(assemblyId, round, runs));
     }
     List<ExposureRow> exposures = ExposureRows.of(history);
     List<JobRow> jobs = new ArrayList<>(0);
@@ -65,6 +67,9 @@ public final class AssemblyTables {
         jobs,
         occurrences,
         RateRows.of(history, fits.ratePriors()),
-        RepairEpisodes.of(history));
+        RepairEpisodes.of(history),
+        List.of(),
+        null,
+        List.of());
   }
 }

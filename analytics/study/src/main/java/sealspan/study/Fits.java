@@ -73,7 +73,9 @@ public final class Fits {
           replacements.figures(),
           replacements.curve(),
           effects.figures(),
-          effects.balance());
+          effects.balance(),
+          List.of(),
+          null);
     }
     SealLives lives = SealLives.of(stratum, component, sorted);
     List<sealspan.table.SealLifeRow> figures = new ArrayList<>(replacements.figures());
@@ -81,7 +83,16 @@ public final class Fits {
     List<sealspan.table.CurveRow> curves = new ArrayList<>(replacements.curve());
     curves.addAll(lives.curves());
     return new FitRows(
-        stratum, cut.revision(), fit, null, figures, curves, effects.figures(), effects.balance());
+        stratum,
+        cut.revision(),
+        fit,
+        null,
+        figures,
+        curves,
+        effects.figures(),
+        effects.balance(),
+        List.of(),
+        null);
   }
 
   /**

@@ -7,7 +7,9 @@ import sealspan.assembly.Counting;
 import sealspan.assembly.Criterion;
 import sealspan.assembly.Finding;
 import sealspan.assembly.JudgedReading;
+import sealspan.assembly.ReadingRuns;
 import sealspan.assembly.ReadingUnits;
+import sealspan.assembly.RunReading;
 import sealspan.assembly.TestExposure;
 import sealspan.assembly.TestRound;
 import sealspan.event.Quantity;
@@ -86,12 +88,13 @@ final class TestRows {
     return "counts in shares, not in yearly rates: no earlier pass to count days from";
   }
 
-  static List<ReadingRow> readings(String assemblyId, TestRound round) {
+  static List<ReadingRow> readings(String assemblyId, TestRound round, ReadingRuns runs) {
     List<ReadingRow> rows = new ArrayList<>(round.verdict().readings().size());
     for (JudgedReading judged : round.verdict().readings()) {
       Reading reading = judged.reading();
       Quantity value = reading.value();
       Criterion limit = judged.criterion();
+      RunReading run = runs.of(reading);
       rows.add(
           new ReadingRow(
               assemblyId,
@@ -106,7 +109,12 @@ final class TestRows {
               ReadingUnits.psi(value),
               limit == null ? null : limit.label(),
               judged.result().name(),
-              judged.marginal()));
+              judged.marginal(),
+              run == null ? null : run.run(),
+              run == null ? null : run.limitPsi(),
+              run == null ? null : run.gaugeErrorPsi(),
+              run == null ? null : run.stepPsi(),
+              run == null ? null : run.gaugePeriod()));
     }
     return rows;
   }

@@ -248,6 +248,6 @@ class FitsTest {
             null);
     return new AssemblyRows(
         id, 0, row, List.of(), List.of(), exposures, List.of(), seals, List.of(), List.of(),
-        List.of(), null, List.of());
+        List.of(), null, List.of(), List.of(), null, List.of());
   }
 }

@@ -42,7 +42,12 @@ final class Fleets {
                 6.5,
                 "5.0 psi",
                 "PASSED",
-                false));
+                false,
+                1,
+                5.0,
+                0.2,
+                0.1,
+                "G1 2020-01-01"));
       }
       if (i > 0) {
         exposures.add(
@@ -75,6 +80,9 @@ final class Fleets {
             null,
             null,
             null),
+        List.of(),
+        List.of(),
+        null,
         List.of());
   }
 

@@ -165,7 +165,8 @@ class ReadModelWriterTest {
         "failures a year, drawn towards assemblies like it",
         text(
             snapshot,
-            "select comment from duckdb_columns() where table_name = 'rate' and column_name = 'shrunk_per_year'"));
+            "select comment from duckdb_columns() where table_name = 'rate' and column_name ="
+                + " 'shrunk_per_year'"));
   }
 
   @Test
@@ -204,7 +205,10 @@ class ReadModelWriterTest {
         rows.jobs(),
         rows.occurrences(),
         rows.rate(),
-        rows.repairEpisodes());
+        rows.repairEpisodes(),
+        rows.levels(),
+        rows.forecast(),
+        rows.frozenForecasts());
   }
 
   @Test
