@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -123,6 +124,18 @@ class EndToEndTest {
     assertEquals(
         Typed.at(data, "ask", "pass-share", "--format", "csv").out(),
         Typed.at(data, "ask", "pass-share", "--format", "csv", "--as-of", tomorrow).out());
+  }
+
+  @Test
+  @Order(1)
+  void theNotebookRunsFromTopToBottom(@TempDir Path scratch) throws Exception {
+    assumeTrue(Notebook.canRun(), "there is no python3 on the PATH");
+    Path file = SAMPLES.resolveSibling("notebooks").resolve("first-look.ipynb");
+    Typed run = new Notebook(file).run(data, scratch);
+    assertEquals(0, run.code(), run.toString());
+    // sample-events/README.md, "First-test pass share": 53 of 65.
+    assertTrue(run.out().lines().anyMatch(l -> l.matches("all .* 65 +53 .*")), run.toString());
+    assertTrue(run.out().contains("Nullhaven Library"), run.toString());
   }
 
   @Test
