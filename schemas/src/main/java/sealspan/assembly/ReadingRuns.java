@@ -26,8 +26,10 @@ import sealspan.event.TestPerformed.Phase;
  */
 public final class ReadingRuns {
   private final AcceptanceCriteria criteria;
-  private final Map<Reading, RunReading> byReading = new IdentityHashMap<>();
+  private final Map<Spot, RunReading> bySpot = new HashMap<>();
   private final Map<Series, Run> runs = new HashMap<>();
+
+  private record Spot(String eventId, int index) {}
 
   private record Series(ComponentAt at, Measure measure) {}
 
@@ -65,15 +67,30 @@ public final class ReadingRuns {
     return fold;
   }
 
-  /** What a reading tells of a drift; null where it tells nothing. */
-  public RunReading of(Reading reading) {
-    return byReading.get(reading);
+  /**
+   * What a reading tells of a drift; null where it tells nothing.
+   *
+   * @param round the round
+   * @param index place of the reading in the report, from 0
+   */
+  public RunReading of(TestRound round, int index) {
+    return bySpot.get(new Spot(round.source().id(), index));
   }
 
-  /** Number of the run that still goes on; null where none does. */
-  public Integer openRun(ComponentAt at, Measure measure) {
-    Run run = runs.get(new Series(at, measure));
-    return run == null || !run.open ? null : run.number;
+  /**
+   * Number of the run that still goes on; null where none does.
+   *
+   * @param component the component in its text form
+   * @param measure name of what is measured
+   */
+  public Integer openRun(String component, String measure) {
+    for (Map.Entry<Series, Run> entry : runs.entrySet()) {
+      Series series = entry.getKey();
+      if (series.at().text().equals(component) && series.measure().name().equals(measure)) {
+        return entry.getValue().open ? entry.getValue().number : null;
+      }
+    }
+    return null;
   }
 
   private void round(TestRound round) {
@@ -82,23 +99,23 @@ public final class ReadingRuns {
     if (flushed) {
       runs.values().forEach(run -> run.open = false);
     }
-    for (JudgedReading judged : round.verdict().readings()) {
+    for (int i = 0; i < round.verdict().readings().size(); i++) {
+      JudgedReading judged = round.verdict().readings().get(i);
       Double limit = limitPsi(judged);
       if (limit != null) {
-        add(round, judged, limit);
+        bySpot.put(new Spot(round.source().id(), i), next(round, judged, limit));
       }
     }
   }
 
-  private void add(TestRound round, JudgedReading judged, double limitPsi) {
+  private RunReading next(TestRound round, JudgedReading judged, double limitPsi) {
     Reading reading = judged.reading();
     Run run = runs.computeIfAbsent(new Series(reading.at(), reading.measure()), s -> new Run());
     if (!run.open) {
       run.number++;
       run.open = true;
     }
-    byReading.put(
-        reading,
+    RunReading next =
         new RunReading(
             reading,
             reading.at(),
@@ -107,8 +124,9 @@ public final class ReadingRuns {
             limitPsi,
             gaugeErrorPsi(round),
             stepPsi(reading),
-            gaugePeriod(round)));
+            gaugePeriod(round));
     run.open = judged.result() == Result.PASSED;
+    return next;
   }
 
   private void repair(RepairPerformed repair) {

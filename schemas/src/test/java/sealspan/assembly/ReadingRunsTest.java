@@ -39,8 +39,9 @@ class ReadingRunsTest {
     ReadingRuns runs = ReadingRuns.of(history, CRITERIA);
     List<String> words = new ArrayList<>();
     for (TestRound round : history.rounds()) {
-      for (Reading reading : round.test().readings()) {
-        RunReading run = runs.of(reading);
+      for (int i = 0; i < round.test().readings().size(); i++) {
+        Reading reading = round.test().readings().get(i);
+        RunReading run = runs.of(round, i);
         if (run != null && run.at().equals(at)) {
           String read = reading.value() == null ? "none" : reading.value().entered();
           words.add(run.run() + ":" + read);
@@ -65,8 +66,8 @@ class ReadingRunsTest {
     assertEquals(List.of("1:1.9", "1:1.4", "1:0.9", "2:1.8", "2:1.8"), runs(story, CHECK1));
     assertEquals(List.of("1:1.8", "1:1.8", "1:1.7", "1:1.7", "1:1.7"), runs(story, CHECK2));
     ReadingRuns runs = ReadingRuns.of(story.history(), CRITERIA);
-    assertEquals(2, runs.openRun(CHECK1, Measure.DIRECTION_OF_FLOW));
-    assertNull(runs.openRun(CHECK2, Measure.DIRECTION_OF_FLOW));
+    assertEquals(2, runs.openRun("check1", "DIRECTION_OF_FLOW"));
+    assertNull(runs.openRun("check2", "DIRECTION_OF_FLOW"));
   }
 
   @Test
@@ -79,7 +80,7 @@ class ReadingRunsTest {
             .removed("2021-02-01", AssemblyRemoved.Reason.DEMOLISHED);
     assertEquals(List.of("1:2.6", "1:2.5"), runs(story, RELIEF));
     assertEquals(List.of(), runs(story, CHECK2));
-    assertNull(ReadingRuns.of(story.history(), CRITERIA).openRun(RELIEF, Measure.OPENING_POINT));
+    assertNull(ReadingRuns.of(story.history(), CRITERIA).openRun("relief_valve", "OPENING_POINT"));
     Story leaking =
         new Story()
             .installed("2019-01-10", AssemblyType.DC)
@@ -112,13 +113,13 @@ class ReadingRunsTest {
             .log("c3", calibrated("2021-12-01"));
     AssemblyHistory history = story.history();
     ReadingRuns runs = ReadingRuns.of(history, CRITERIA);
-    RunReading one = runs.of(history.rounds().get(0).test().readings().get(0));
+    RunReading one = runs.of(history.rounds().get(0), 0);
     // 0.1 kPa; 1 psi = 6.894757 kPa (NIST SP 811).
     assertEquals(0.0145, one.stepPsi(), 1e-9);
     assertEquals(1.0, one.limitPsi());
     assertEquals(0.2, one.gaugeErrorPsi());
     assertEquals("G1 2019-12-01", one.gaugePeriod());
-    RunReading two = runs.of(history.rounds().get(1).test().readings().get(0));
+    RunReading two = runs.of(history.rounds().get(1), 0);
     assertEquals(0.01, two.stepPsi(), 1e-12);
     assertEquals("G1 2020-12-01", two.gaugePeriod());
     Story unknown =
@@ -128,9 +129,7 @@ class ReadingRunsTest {
     AssemblyHistory other = unknown.history();
     assertEquals(
         "visit 2020-01-10",
-        ReadingRuns.of(other, CRITERIA)
-            .of(other.rounds().get(0).test().readings().get(0))
-            .gaugePeriod());
+        ReadingRuns.of(other, CRITERIA).of(other.rounds().get(0), 0).gaugePeriod());
   }
 
   private static GaugeCalibrated calibrated(String day) {

@@ -54,6 +54,7 @@ public final class AssemblyTables {
       }
       occurrences.addAll(Occurrences.of(assemblyId, event));
     }
+    NextTest next = NextTest.of(history, runs, readings, exposures, fits);
     return new AssemblyRows(
         assemblyId,
         revision,
@@ -68,8 +69,8 @@ public final class AssemblyTables {
         occurrences,
         RateRows.of(history, fits.ratePriors()),
         RepairEpisodes.of(history),
-        List.of(),
-        null,
+        next.levels(),
+        next.forecast(),
         List.of());
   }
 }

@@ -9,14 +9,18 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.TreeSet;
 import sealspan.table.AssemblyRows;
+import sealspan.table.DriftRow;
 import sealspan.table.FitRow;
 import sealspan.table.FitRows;
+import sealspan.table.ReadingRow;
 import sealspan.table.SealRow;
 
 /** The estimates of a stratum from the histories of its assemblies; pure functions. */
 public final class Fits {
   /** Grows whenever the same input may give other figures. */
-  public static final String CODE_VERSION = "2";
+  public static final String CODE_VERSION = "3";
+
+  private static final String ALL = "all";
 
   private Fits() {}
 
@@ -27,7 +31,7 @@ public final class Fits {
   public static List<String> strataOf(AssemblyRows rows) {
     TreeSet<String> strata = new TreeSet<>();
     String type = rows.assembly().type();
-    strata.add("all");
+    strata.add(ALL);
     if (type != null) {
       strata.add("type=" + type);
     }
@@ -65,6 +69,7 @@ public final class Fits {
     Replacements replacements = Replacements.of(stratum, component, sorted);
     RepairEffects effects = RepairEffects.of(stratum, component, sorted);
     if (component == null) {
+      List<DriftRow> drifts = stratum.equals(ALL) ? List.of() : Drifts.of(stratum, sorted);
       return new FitRows(
           stratum,
           cut.revision(),
@@ -74,8 +79,8 @@ public final class Fits {
           replacements.curve(),
           effects.figures(),
           effects.balance(),
-          List.of(),
-          null);
+          drifts,
+          SuddenFailures.of(stratum, sorted, Drifts.models(drifts)));
     }
     SealLives lives = SealLives.of(stratum, component, sorted);
     List<sealspan.table.SealLifeRow> figures = new ArrayList<>(replacements.figures());
@@ -104,6 +109,11 @@ public final class Fits {
       MessageDigest sha256 = MessageDigest.getInstance("SHA-256");
       for (AssemblyRows rows : sorted) {
         sha256.update(rows.exposures().toString().getBytes(StandardCharsets.UTF_8));
+        for (ReadingRow reading : rows.readings()) {
+          if (reading.run() != null) {
+            sha256.update(reading.toString().getBytes(StandardCharsets.UTF_8));
+          }
+        }
         sha256.update(rows.seals().toString().getBytes(StandardCharsets.UTF_8));
         sha256.update(rows.repairEpisodes().toString().getBytes(StandardCharsets.UTF_8));
       }

@@ -1,10 +1,13 @@
 package sealspan.study;
 
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import sealspan.table.DriftRow;
 import sealspan.table.FitRows;
 import sealspan.table.RatePriorRow;
+import sealspan.table.SuddenFailureRow;
 
 /**
  * What the last fit found, made ready for scoring single assemblies: prepared once, read for each
@@ -12,6 +15,10 @@ import sealspan.table.RatePriorRow;
  */
 public final class LatestFits {
   private final Map<String, RatePriorRow> ratePriors = new TreeMap<>();
+  private final Map<String, Drifts> drifts = new TreeMap<>();
+  private final Map<String, List<DriftRow>> driftRows = new TreeMap<>();
+  private final Map<String, SuddenFailureRow> suddenFailures = new TreeMap<>();
+  private String cutId;
 
   private LatestFits() {}
 
@@ -27,6 +34,16 @@ public final class LatestFits {
       if (fit.ratePrior() != null) {
         latest.ratePriors.put(fit.stratum(), fit.ratePrior());
       }
+      if (!fit.drifts().isEmpty()) {
+        latest.drifts.put(fit.stratum(), Drifts.models(fit.drifts()));
+        latest.driftRows.put(fit.stratum(), fit.drifts());
+      }
+      if (fit.suddenFailure() != null) {
+        latest.suddenFailures.put(fit.stratum(), fit.suddenFailure());
+      }
+      if (fit.fit() != null) {
+        latest.cutId = fit.fit().cutId();
+      }
     }
     return latest;
   }
@@ -34,5 +51,30 @@ public final class LatestFits {
   /** The priors of failure rates, by stratum. */
   Map<String, RatePriorRow> ratePriors() {
     return ratePriors;
+  }
+
+  /** The drift models of a stratum; without any where it has none. */
+  Drifts drifts(String stratum) {
+    return drifts.getOrDefault(stratum, Drifts.models(List.of()));
+  }
+
+  /** Why a component of a stratum has no drift model; null where it has one or was not fitted. */
+  String whyNoDrift(String stratum, ReadingSeries series) {
+    for (DriftRow row : driftRows.getOrDefault(stratum, List.of())) {
+      if (row.component().equals(series.component()) && row.measure().equals(series.measure())) {
+        return row.driftPerYear() == null ? row.note() : null;
+      }
+    }
+    return null;
+  }
+
+  /** Sudden failures of a stratum; null where not fitted. */
+  SuddenFailureRow suddenFailure(String stratum) {
+    return suddenFailures.get(stratum);
+  }
+
+  /** Id of the cut; null before the first fit. */
+  String cutId() {
+    return cutId;
   }
 }

@@ -90,11 +90,12 @@ final class TestRows {
 
   static List<ReadingRow> readings(String assemblyId, TestRound round, ReadingRuns runs) {
     List<ReadingRow> rows = new ArrayList<>(round.verdict().readings().size());
-    for (JudgedReading judged : round.verdict().readings()) {
+    for (int i = 0; i < round.verdict().readings().size(); i++) {
+      JudgedReading judged = round.verdict().readings().get(i);
       Reading reading = judged.reading();
       Quantity value = reading.value();
       Criterion limit = judged.criterion();
-      RunReading run = runs.of(reading);
+      RunReading run = runs.of(round, i);
       rows.add(
           new ReadingRow(
               assemblyId,

@@ -86,6 +86,17 @@ public final class RatePosterior {
     return meanPerDay;
   }
 
+  /** Probability of a failure in a further exposure of some days, at least 0. */
+  public double probabilityWithin(double days) {
+    double sum = 0;
+    for (int i = 0; i < NODES; i++) {
+      sum -= density[i] * StrictMath.expm1(-days * StrictMath.exp(lowest + i * step));
+    }
+    double atLowest = density[0] * days * StrictMath.exp(lowest);
+    double within = (sum - atLowest / 2) * step + atLowest / (leftSlope + 1);
+    return Math.min(1, Math.max(0, within));
+  }
+
   /** Equal-tailed posterior interval of the rate per day. */
   public Interval interval(double level) {
     double tail = Confidence.tail(level);

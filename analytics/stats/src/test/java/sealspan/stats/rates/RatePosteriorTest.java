@@ -107,4 +107,29 @@ class RatePosteriorTest {
   static int[] array(List<Integer> values) {
     return values.stream().mapToInt(Integer::intValue).toArray();
   }
+
+  /**
+   * Closed forms: E exp(-rate d) of a gamma distribution is (b / (b + d))^a; a failed exposure f
+   * takes away the share that would have passed it, so that two such terms stand over two.
+   */
+  @Test
+  void probabilityOfAFailureIsTheClosedForm() {
+    GammaPrior prior = new GammaPrior(1.7, 9_000);
+    HiddenFailures passed = new HiddenFailures(new int[] {365, 400}, new int[0]);
+    HiddenFailures failed = new HiddenFailures(new int[] {365, 400}, new int[] {380});
+    for (double days : new double[] {0, 1, 365, 4_000, 1e6}) {
+      assertEquals(
+          1 - survived(765, days) / survived(765, 0),
+          RatePosterior.of(prior, passed).probabilityWithin(days),
+          1e-7);
+      double with = survived(765, days) - survived(765 + 380, days);
+      double without = survived(765, 0) - survived(765 + 380, 0);
+      assertEquals(
+          1 - with / without, RatePosterior.of(prior, failed).probabilityWithin(days), 1e-7);
+    }
+  }
+
+  private static double survived(double exposure, double more) {
+    return Math.pow(9_000 / (9_000 + exposure + more), 1.7);
+  }
 }
