@@ -12,7 +12,7 @@ import sealspan.stats.RootSearch;
  * A curve of lives that do not age, S(t) = exp(-t/mean), fitted by maximum likelihood to the same
  * data as {@link WeibullFit}; the comparison that tells whether a shape is needed.
  */
-public final class ExponentialFit {
+public final class ExponentialFit implements LifeFit {
   private static final double LOG_RANGE = 20;
 
   private final WeibullLikelihood likelihood;
@@ -45,7 +45,22 @@ public final class ExponentialFit {
     return StrictMath.exp(top.x());
   }
 
-  /** Log-likelihood at the maximum. */
+  @Override
+  public int parameters() {
+    return 1;
+  }
+
+  @Override
+  public double shareBeyond(int day) {
+    return StrictMath.exp(-Math.max(0, day) / meanDays());
+  }
+
+  @Override
+  public double quantileDays(double share) {
+    return -meanDays() * StrictMath.log1p(-share);
+  }
+
+  @Override
   public double logLikelihood() {
     return top.value();
   }

@@ -1,8 +1,7 @@
 package sealspan.stats.survival;
 
+import java.util.Arrays;
 import java.util.Collection;
-import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * Entries, ends and open exits by day, and which stretch of days a curve can be drawn over. A life
@@ -29,25 +28,29 @@ final class RiskTable {
   record Stretch(int fromDay, int toDay, long ends, boolean restarted) {}
 
   RiskTable(Collection<Lifetime> lifetimes) {
-    TreeMap<Integer, long[]> byDay = new TreeMap<>();
+    int[] all = new int[2 * lifetimes.size()];
+    int at = 0;
     for (Lifetime life : lifetimes) {
       if (life.lowerDay() > life.entryDay()) {
-        byDay.computeIfAbsent(life.entryDay(), d -> new long[3])[0] += life.count();
-        long[] last = byDay.computeIfAbsent(life.lowerDay(), d -> new long[3]);
-        last[life.exact() ? 1 : 2] += life.count();
+        all[at++] = life.entryDay();
+        all[at++] = life.lowerDay();
       }
     }
-    days = new int[byDay.size()];
+    DayIndex index = new DayIndex(Arrays.copyOf(all, at));
+    days = new int[index.size()];
     entries = new long[days.length];
     ends = new long[days.length];
     leaving = new long[days.length];
-    int i = 0;
-    for (Map.Entry<Integer, long[]> day : byDay.entrySet()) {
-      days[i] = day.getKey();
-      entries[i] = day.getValue()[0];
-      ends[i] = day.getValue()[1];
-      leaving[i] = day.getValue()[1] + day.getValue()[2];
-      i++;
+    for (int i = 0; i < days.length; i++) {
+      days[i] = index.day(i);
+    }
+    for (Lifetime life : lifetimes) {
+      if (life.lowerDay() > life.entryDay()) {
+        int last = index.place(life.lowerDay());
+        entries[index.place(life.entryDay())] += life.count();
+        ends[last] += life.exact() ? life.count() : 0;
+        leaving[last] += life.count();
+      }
     }
   }
 

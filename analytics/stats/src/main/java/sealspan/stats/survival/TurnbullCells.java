@@ -19,11 +19,7 @@ final class TurnbullCells {
   private final long[] from;
   private final long[] to;
 
-  /** Cells that end before the first cell in which a life may have ended, and likewise its last. */
-  private final int[] before;
-
-  private final int[] last;
-  private final double[] lives;
+  private final PairCounts.Sorted kinds;
   private final double[] entering;
   private double all;
 
@@ -45,22 +41,12 @@ final class TurnbullCells {
     entering = new double[from.length + 1];
     PairCounts pairs = new PairCounts(n);
     for (Lifetime life : lifetimes) {
-      int first = below(from, left(life));
-      int end = below(to, right(life) == NEVER ? NEVER : right(life) + 1);
-      end = right(life) == NEVER ? from.length : end;
-      pairs.add((long) first << 32 | end, life.count());
+      int end = life.open() ? from.length : below(to, right(life) + 1);
+      pairs.add(below(from, left(life)), end, life.count());
       entering[below(to, 2L * life.entryDay() + 1)] += life.count();
       all += life.count();
     }
-    long[] keys = pairs.sortedKeys();
-    before = new int[keys.length];
-    last = new int[keys.length];
-    lives = new double[keys.length];
-    for (int i = 0; i < keys.length; i++) {
-      before[i] = (int) (keys[i] >> 32);
-      last[i] = (int) keys[i];
-      lives[i] = pairs.count(keys[i]);
-    }
+    kinds = pairs.sorted();
   }
 
   /** First key at which the life may have ended. */
@@ -121,24 +107,11 @@ final class TurnbullCells {
     return to[cell - 1];
   }
 
-  /** Kinds of lives: pairs of {@link #before} and {@link #last}. */
-  int kinds() {
-    return lives.length;
-  }
-
-  /** A life of this kind may have ended in the cells after this one. */
-  int before(int kind) {
-    return before[kind];
-  }
-
-  /** A life of this kind may have ended in the cells up to this one. */
-  int last(int kind) {
-    return last[kind];
-  }
-
-  /** Lives of this kind. */
-  double lives(int kind) {
-    return lives[kind];
+  /**
+   * Kinds of lives: each may have ended in the cells after the first cell named, up to the second.
+   */
+  PairCounts.Sorted kinds() {
+    return kinds;
   }
 
   /** Lives watched from the end of this cell on; cell 0 is the start. */
@@ -149,53 +122,5 @@ final class TurnbullCells {
   /** All lives. */
   double all() {
     return all;
-  }
-
-  /** Counts by key, in a table of its own because boxed keys would take most of the time. */
-  private static final class PairCounts {
-    private static final long FREE = -1;
-
-    private final long[] keys;
-    private final double[] counts;
-    private int used;
-
-    PairCounts(int most) {
-      int size = Integer.highestOneBit(Math.max(4, most)) << 2;
-      keys = new long[size];
-      Arrays.fill(keys, FREE);
-      counts = new double[size];
-    }
-
-    void add(long key, double count) {
-      int slot = slot(key);
-      used += keys[slot] == FREE ? 1 : 0;
-      keys[slot] = key;
-      counts[slot] += count;
-    }
-
-    double count(long key) {
-      return counts[slot(key)];
-    }
-
-    long[] sortedKeys() {
-      long[] all = new long[used];
-      int i = 0;
-      for (long key : keys) {
-        if (key != FREE) {
-          all[i++] = key;
-        }
-      }
-      Arrays.sort(all);
-      return all;
-    }
-
-    private int slot(long key) {
-      long mixed = (key ^ key >>> 31) * 0x9E3779B97F4A7C15L;
-      int slot = (int) (mixed >>> 32) & keys.length - 1;
-      while (keys[slot] != FREE && keys[slot] != key) {
-        slot = slot + 1 & keys.length - 1;
-      }
-      return slot;
-    }
   }
 }

@@ -15,15 +15,9 @@ final class TurnbullLikelihood {
 
   TurnbullLikelihood(TurnbullCells source) {
     cells = source.size();
-    int n = source.kinds();
-    before = new int[n];
-    last = new int[n];
-    lives = new double[n];
-    for (int i = 0; i < n; i++) {
-      before[i] = source.before(i);
-      last[i] = source.last(i);
-      lives[i] = source.lives(i);
-    }
+    before = source.kinds().first();
+    last = source.kinds().second();
+    lives = source.kinds().count();
     entering = new double[cells + 1];
     for (int k = 0; k <= cells; k++) {
       entering[k] = source.entering(k);
@@ -53,24 +47,15 @@ final class TurnbullLikelihood {
     for (int k = 1; k < cells; k++) {
       sum += entering[k] * hazard[k];
     }
-    double product = 1;
+    LogProduct product = new LogProduct();
     for (int i = 0; i < lives.length; i++) {
       double mass = share[before[i]] - share[last[i]];
       if (!(mass > 0)) {
         return Double.NEGATIVE_INFINITY;
       }
-      if (lives[i] == 1 && mass > 1e-150) {
-        // One logarithm for many lives: it is most of the cost.
-        product *= mass;
-        if (product < 1e-150) {
-          sum += StrictMath.log(product);
-          product = 1;
-        }
-      } else {
-        sum += lives[i] * StrictMath.log(mass);
-      }
+      product.add(lives[i], mass);
     }
-    return sum + StrictMath.log(product);
+    return sum + product.value();
   }
 
   /**

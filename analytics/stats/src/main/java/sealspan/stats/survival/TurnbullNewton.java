@@ -6,7 +6,7 @@ package sealspan.stats.survival;
  */
 final class TurnbullNewton {
   /** Beyond this many unknowns the matrix costs more than it gains. */
-  static final int MOST_BLOCKS = 600;
+  static final int MOST_BLOCKS = 1_200;
 
   private TurnbullNewton() {}
 

@@ -6,7 +6,6 @@ import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
 import sealspan.stats.NewtonAscent;
 import sealspan.stats.PointEstimate;
-import sealspan.stats.ProfileLimits;
 
 /**
  * A Weibull curve, S(t) = exp(-(t/scale)^shape), fitted by maximum likelihood to independent lives
@@ -17,67 +16,43 @@ import sealspan.stats.ProfileLimits;
  * <p>A life that carries no information (never at risk for a day) is left out and counted. A shape
  * is sought between 0.02 and 100.
  */
-public final class WeibullFit {
-  private static final double LOWEST_SHAPE = 0.02;
-  private static final double HIGHEST_SHAPE = 100;
-  private static final double LOG_SCALE_RANGE = 20;
-  private static final double FLAT_CORRELATION = 1 - 1e-8;
-  private static final double FLAT_ERROR = 20;
+public final class WeibullFit implements LifeFit {
+  private static final LikelihoodTop.Sides SHAPE =
+      new LikelihoodTop.Sides(
+          0.02,
+          100,
+          "the likelihood grows as the shape falls to 0; the ends do not follow such a curve",
+          "the ends lie too close together; the likelihood grows with the shape without limit");
 
   private final WeibullLikelihood likelihood;
+  private final LikelihoodTop fit;
   private final NewtonAscent.Point top;
-  private final NewtonAscent.Box box;
   private final long leftOut;
 
-  private WeibullFit(
-      WeibullLikelihood likelihood, NewtonAscent.Point top, NewtonAscent.Box box, long leftOut) {
+  private WeibullFit(WeibullLikelihood likelihood, LikelihoodTop fit, long leftOut) {
     this.likelihood = likelihood;
-    this.top = top;
-    this.box = box;
+    this.fit = fit;
     this.leftOut = leftOut;
+    top = fit.point();
   }
 
   /** Fits the curve, or says why these lives do not fix one. */
   public static Estimate<WeibullFit> of(Collection<Lifetime> lifetimes) {
-    long all = 0;
-    for (Lifetime life : lifetimes) {
-      all += life.count();
-    }
     WeibullLikelihood likelihood = new WeibullLikelihood(lifetimes);
     if (likelihood.ended() == 0) {
       return Estimate.notIdentified(
           "none of the " + likelihood.lives() + " lives has been seen to end");
     }
-    double start = likelihood.roughLogScale();
-    NewtonAscent.Box box =
-        new NewtonAscent.Box(
-            start - LOG_SCALE_RANGE,
-            start + LOG_SCALE_RANGE,
-            StrictMath.log(LOWEST_SHAPE),
-            StrictMath.log(HIGHEST_SHAPE));
-    NewtonAscent.Point top = NewtonAscent.climb(likelihood, start, 0, box);
-    String obstacle = obstacle(top, box);
-    return obstacle != null
-        ? Estimate.notIdentified(obstacle)
-        : Estimate.of(new WeibullFit(likelihood, top, box, all - likelihood.lives()));
+    long all = lifetimes.stream().mapToLong(Lifetime::count).sum();
+    Estimate<LikelihoodTop> found = LikelihoodTop.of(likelihood, likelihood.roughLogScale(), SHAPE);
+    return found instanceof Estimate.Identified<LikelihoodTop> identified
+        ? Estimate.of(new WeibullFit(likelihood, identified.value(), all - likelihood.lives()))
+        : Estimate.notIdentified(((Estimate.NotIdentified<LikelihoodTop>) found).because());
   }
 
-  private static String obstacle(NewtonAscent.Point top, NewtonAscent.Box box) {
-    if (top.y() >= box.highestY()) {
-      return "the ends lie too close together; the likelihood grows with the shape without limit";
-    }
-    if (top.y() <= box.lowestY()) {
-      return "the likelihood grows as the shape falls to 0; the ends do not follow such a curve";
-    }
-    boolean steep =
-        top.concave() && top.hxy() * top.hxy() < FLAT_CORRELATION * top.hxx() * top.hyy();
-    if (box.onSide(top)
-        || !steep
-        || top.varianceX() > FLAT_ERROR * FLAT_ERROR
-        || top.varianceY() > FLAT_ERROR * FLAT_ERROR) {
-      return "the ends are known too roughly: many pairs of shape and scale fit them equally well";
-    }
-    return null;
+  @Override
+  public int parameters() {
+    return 2;
   }
 
   /** Shape at the maximum. */
@@ -90,7 +65,7 @@ public final class WeibullFit {
     return StrictMath.exp(top.x());
   }
 
-  /** Log-likelihood at the maximum; known ends count by their density per day. */
+  @Override
   public double logLikelihood() {
     return top.value();
   }
@@ -127,22 +102,13 @@ public final class WeibullFit {
 
   /** Shape with its profile interval; a limit is 0 or infinite where the data set none. */
   public PointEstimate shape(double level) {
-    NewtonAscent.Surface turned = (x, y) -> swapped(likelihood.at(y, x));
-    Interval log =
-        ProfileLimits.of(
-            turned,
-            swapped(top),
-            new NewtonAscent.Box(box.lowestY(), box.highestY(), box.lowestX(), box.highestX()),
-            level);
-    return new PointEstimate(shape(), shape() * standardErrorLogShape(), exp(log));
+    return new PointEstimate(shape(), shape() * standardErrorLogShape(), exp(fit.second(level)));
   }
 
   /** Scale in days with its profile interval. */
   public PointEstimate scaleDays(double level) {
     return new PointEstimate(
-        scaleDays(),
-        scaleDays() * standardErrorLogScale(),
-        exp(ProfileLimits.of(likelihood, top, box, level)));
+        scaleDays(), scaleDays() * standardErrorLogScale(), exp(fit.first(level)));
   }
 
   /** Share that lasts beyond a day, at least 1, with its profile interval. */
@@ -151,21 +117,34 @@ public final class WeibullFit {
       throw new IllegalArgumentException("the curve needs a day of at least 1, but got " + day);
     }
     double logHazard = shape() * (StrictMath.log(day) - top.x());
-    Rescaled surface = new Rescaled(likelihood, Rescaled.hazardOn(day));
-    NewtonAscent.Point here = surface.at(logHazard, top.y());
-    Interval log = ProfileLimits.of(surface, here, around(logHazard), level);
+    LikelihoodTop.Profile profile = fit.of(Rescaled.hazardOn(day), logHazard, level);
+    Interval log = profile.interval();
     double hazard = StrictMath.exp(logHazard);
     double share = StrictMath.exp(-hazard);
     return new PointEstimate(
         share,
-        share * hazard * Math.sqrt(here.varianceX()),
+        share * hazard * Math.sqrt(profile.variance()),
         new Interval(
             StrictMath.exp(-StrictMath.exp(log.upper())),
             StrictMath.exp(-StrictMath.exp(log.lower())),
             level));
   }
 
-  /** The age by which this share has ended, days. */
+  /** The age by which this share has ended, in days, with its profile interval. */
+  public PointEstimate quantileDays(double share, double level) {
+    double days = quantileDays(share);
+    LikelihoodTop.Profile profile = fit.of(Rescaled.quantile(share), StrictMath.log(days), level);
+    return new PointEstimate(days, days * Math.sqrt(profile.variance()), exp(profile.interval()));
+  }
+
+  @Override
+  public double shareBeyond(int day) {
+    return day <= 0
+        ? 1
+        : StrictMath.exp(-StrictMath.exp(shape() * (StrictMath.log(day) - top.x())));
+  }
+
+  @Override
   public double quantileDays(double share) {
     return scaleDays() * StrictMath.pow(-StrictMath.log1p(-share), 1 / shape());
   }
@@ -176,11 +155,9 @@ public final class WeibullFit {
    */
   public PointEstimate meanDays(double level) {
     double logMean = top.x() + Gamma.logGamma(1 + 1 / shape());
-    Rescaled surface = new Rescaled(likelihood, Rescaled.mean());
-    NewtonAscent.Point here = surface.at(logMean, top.y());
-    Interval log = ProfileLimits.of(surface, here, around(logMean), level);
+    LikelihoodTop.Profile profile = fit.of(Rescaled.mean(), logMean, level);
     double mean = StrictMath.exp(logMean);
-    return new PointEstimate(mean, mean * Math.sqrt(here.varianceX()), exp(log));
+    return new PointEstimate(mean, mean * Math.sqrt(profile.variance()), exp(profile.interval()));
   }
 
   /** Share of the mean that lies beyond the longest time in the data: the extrapolated part. */
@@ -189,17 +166,7 @@ public final class WeibullFit {
     return Gamma.regularizedGammaQ(1 / shape(), hazard);
   }
 
-  private NewtonAscent.Box around(double x) {
-    return new NewtonAscent.Box(
-        x - LOG_SCALE_RANGE, x + LOG_SCALE_RANGE, box.lowestY(), box.highestY());
-  }
-
   private static Interval exp(Interval log) {
     return new Interval(StrictMath.exp(log.lower()), StrictMath.exp(log.upper()), log.level());
-  }
-
-  private static NewtonAscent.Point swapped(NewtonAscent.Point p) {
-    return new NewtonAscent.Point(
-        p.y(), p.x(), p.value(), p.gy(), p.gx(), p.hyy(), p.hxy(), p.hxx());
   }
 }

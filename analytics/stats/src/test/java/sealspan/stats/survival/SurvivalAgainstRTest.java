@@ -66,7 +66,8 @@ class SurvivalAgainstRTest {
                     + "control <- survreg.control(rel.tolerance = 1e-13, maxiter = 200);"
                     + "fit <- function(d) { f <- survreg(s ~ 1, dist = d, control = control);"
                     + " c(coef(f), log(f$scale), f$loglik[1], sqrt(diag(vcov(f)))) };"
-                    + "answer <- list(weibull = fit('weibull'), exponential = fit('exponential'))");
+                    + "answer <- list(weibull = fit('weibull'), exponential = fit('exponential'),"
+                    + " lognormal = fit('lognormal'))");
     WeibullFit weibull = WeibullFit.of(lives).orThrow();
     double[] w = r.get("weibull");
     assertEquals(w[0], Math.log(weibull.scaleDays()), 1e-7);
@@ -74,6 +75,13 @@ class SurvivalAgainstRTest {
     assertEquals(w[2], weibull.logLikelihood(), 1e-8);
     assertEquals(w[3], weibull.standardErrorLogScale(), 1e-6);
     assertEquals(w[4], weibull.standardErrorLogShape(), 1e-6);
+    LognormalFit lognormal = LognormalFit.of(lives).orThrow();
+    double[] n = r.get("lognormal");
+    assertEquals(n[0], lognormal.mu(), 1e-7);
+    assertEquals(n[1], Math.log(lognormal.sigma()), 1e-7);
+    assertEquals(n[2], lognormal.logLikelihood(), 1e-8);
+    assertEquals(n[3], lognormal.standardErrorMu(), 1e-6);
+    assertEquals(n[4], lognormal.standardErrorLogSigma(), 1e-6);
     ExponentialFit exponential = ExponentialFit.of(lives).orThrow();
     double[] e = r.get("exponential");
     assertEquals(e[0], Math.log(exponential.meanDays()), 1e-7);

@@ -358,7 +358,7 @@ class WeibullFitTest {
     return WeibullFit.of(lives).orThrow();
   }
 
-  private static List<Lifetime> known(Reference input) {
+  static List<Lifetime> known(Reference input) {
     List<Lifetime> lives = new ArrayList<>();
     for (Map<String, String> row : input.rows()) {
       int time = (int) Math.round(Double.parseDouble(row.get("time")));
@@ -368,7 +368,7 @@ class WeibullFitTest {
     return lives;
   }
 
-  private static List<Lifetime> enclosed(Reference input, int daysPerUnit) {
+  static List<Lifetime> enclosed(Reference input, int daysPerUnit) {
     List<Lifetime> lives = new ArrayList<>();
     for (Map<String, String> row : input.rows()) {
       int entry = row.containsKey("entry") ? days(row.get("entry"), daysPerUnit) : 0;
@@ -384,7 +384,7 @@ class WeibullFitTest {
     return (int) Math.round(daysPerUnit * Double.parseDouble(value));
   }
 
-  private static List<Lifetime> invented(Random random, int count) {
+  static List<Lifetime> invented(Random random, int count) {
     List<Lifetime> lives = new ArrayList<>();
     for (int i = 0; i < count; i++) {
       int entry = random.nextInt(3) == 0 ? 1 + random.nextInt(100) : 0;
@@ -426,8 +426,7 @@ class WeibullFitTest {
   }
 
   /** The highest value of a function with one peak, by golden section. */
-  private static double highest(
-      java.util.function.DoubleUnaryOperator f, double lower, double upper) {
+  static double highest(java.util.function.DoubleUnaryOperator f, double lower, double upper) {
     double ratio = (Math.sqrt(5) - 1) / 2;
     double a = lower;
     double b = upper;
