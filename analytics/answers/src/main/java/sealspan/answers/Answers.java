@@ -107,6 +107,11 @@ public final class Answers implements AutoCloseable {
     }
   }
 
+  /** The snapshot, for what is no question. */
+  Connection connection() {
+    return connection;
+  }
+
   private static Map<Filter, Object> values(Question question, Map<String, String> typed) {
     Map<String, FilterUse> taken = new LinkedHashMap<>();
     question.filters().forEach(use -> taken.put(use.filter().label(), use));

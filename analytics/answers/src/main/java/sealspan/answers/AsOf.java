@@ -87,7 +87,8 @@ public record AsOf(LocalDate day, ZoneId zone) {
             ledger.criteria() == null
                 ? AcceptanceCriteria.shipped()
                 : new AcceptanceCriteria(ledger.criteria()),
-            ledger.cut(events));
+            ledger.cut(events),
+            ledger.forecasts());
     try (RowLoader loader = new RowLoader(model)) {
       long done = 0;
       for (Bundle bundle : bundles) {

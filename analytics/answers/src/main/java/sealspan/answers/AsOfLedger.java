@@ -1,26 +1,36 @@
 package sealspan.answers;
 
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import sealspan.event.LoggedEvent;
 import sealspan.study.FitCut;
+import sealspan.study.IssuedForecast;
+import sealspan.table.LedgerEntry;
 
 /**
- * What had been decided by then: the criteria in force and the last cut that was fitted.
+ * What had been decided by then: the criteria in force, the last cut that was fitted, and the
+ * forecasts that were issued.
  *
  * @param criteria the criteria table as CSV; null where the shipped one was in force
  * @param cutId id of the cut; null where nothing had been fitted
  * @param cutOffsets its offsets, such as {@code 0:12,1:7}
  * @param cuts number of cuts that had been fitted
+ * @param forecasts the forecasts that had been issued
  */
-record AsOfLedger(String criteria, String cutId, String cutOffsets, long cuts) {
+record AsOfLedger(
+    String criteria, String cutId, String cutOffsets, long cuts, List<IssuedForecast> forecasts) {
   private static final Pattern OFFSET = Pattern.compile("(\\d+):(\\d+)");
 
   private static final String SQL =
@@ -37,8 +47,27 @@ record AsOfLedger(String criteria, String cutId, String cutOffsets, long cuts) {
     try (Statement statement = model.createStatement();
         ResultSet row = statement.executeQuery(SQL)) {
       row.next();
-      return new AsOfLedger(row.getString(1), row.getString(2), row.getString(3), row.getLong(4));
+      return new AsOfLedger(
+          row.getString(1), row.getString(2), row.getString(3), row.getLong(4), forecasts(model));
     }
+  }
+
+  private static List<IssuedForecast> forecasts(Connection model) throws SQLException {
+    List<IssuedForecast> forecasts = new ArrayList<>();
+    try (PreparedStatement statement =
+        model.prepareStatement("select id, content, decided_at from ledger where kind = ?")) {
+      statement.setString(1, IssuedForecast.KIND);
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          Instant issuedAt = row.getObject(3, LocalDateTime.class).toInstant(ZoneOffset.UTC);
+          forecasts.addAll(
+              IssuedForecast.of(
+                  new LedgerEntry(
+                      row.getString(1), IssuedForecast.KIND, row.getString(2), issuedAt, null)));
+        }
+      }
+    }
+    return forecasts;
   }
 
   /** Next offset by partition of the cut; null where nothing had been fitted. */

@@ -4,18 +4,30 @@ import org.apache.flink.api.common.typeinfo.TypeInformation;
 import org.apache.flink.api.common.typeinfo.Types;
 import sealspan.event.LoggedEvent;
 
-/** An event on its way to the history of a subject: its own, or one that refers to it. */
+/**
+ * An event on its way to the history of a subject: its own, or one that refers to it. Forecasts
+ * that were issued for an assembly travel the same way.
+ */
 public final class Addressed {
   static final TypeInformation<Addressed> TYPE = Types.POJO(Addressed.class);
+
+  /** What travels. */
+  public enum What {
+    EVENT,
+    FORECAST
+  }
 
   /** Key of the subject whose history it goes to. */
   public String to;
 
-  /** Id of the event. */
+  /** Id of the event, or what tells the forecast from others of its assembly. */
   public String id;
 
-  /** The event, packed by {@link EventBytes}. */
+  /** The event, packed by {@link EventBytes}; the forecast, by {@link ForecastReader}. */
   public byte[] event;
+
+  /** What it is. */
+  public What what = What.EVENT;
 
   /** For Flink. */
   public Addressed() {}
@@ -24,6 +36,17 @@ public final class Addressed {
     this.to = to;
     this.id = id;
     this.event = event;
+  }
+
+  /** A forecast on its way to the assembly that it is for. */
+  static Addressed forecast(String assemblyKey, String id, byte[] packed) {
+    Addressed forecast = new Addressed(assemblyKey, id, packed);
+    forecast.what = What.FORECAST;
+    return forecast;
+  }
+
+  boolean isForecast() {
+    return what == What.FORECAST;
   }
 
   /** An event on its way to the history of its own subject. */

@@ -40,6 +40,11 @@ final class EventBag {
     return true;
   }
 
+  /** Whether the current key has seen no event. */
+  boolean isEmpty() throws Exception {
+    return byId.isEmpty();
+  }
+
   /** The events of the current key, packed, in no order. */
   List<byte[]> packed() throws Exception {
     List<byte[]> all = new ArrayList<>();

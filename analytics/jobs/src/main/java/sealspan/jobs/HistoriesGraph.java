@@ -6,8 +6,8 @@ import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
 import sealspan.table.ResultTopics;
 
 /**
- * The continuous job: events and fits in, the rows of every assembly and zone out. When a
- * checkpoint completes, the offsets that its group commits say how far the rows are.
+ * The continuous job: events, fits and forecasts in, the rows of every assembly and zone out. When
+ * a checkpoint completes, the offsets that its group commits say how far the rows are.
  */
 final class HistoriesGraph {
   private HistoriesGraph() {}
@@ -24,8 +24,16 @@ final class HistoriesGraph {
         env.fromSource(LogConnections.fits(job), WatermarkStrategy.noWatermarks(), "fits")
             .setParallelism(1)
             .uid("fits");
+    DataStream<Addressed> forecasts =
+        env.fromSource(
+                LogConnections.forecasts(job),
+                WatermarkStrategy.noWatermarks(),
+                "forecasts",
+                Addressed.TYPE)
+            .setParallelism(1)
+            .uid("forecasts");
     Routing.assemblies(events)
-        .union(Routing.zones(events))
+        .union(Routing.zones(events), forecasts)
         .keyBy(new HistoryKey())
         .connect(fits.broadcast())
         .transform("histories", Upsert.TYPE, new HistoryFold(job.criteria()))

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.flink.api.common.state.BroadcastState;
+import org.apache.flink.api.common.state.MapState;
 import org.apache.flink.api.common.state.MapStateDescriptor;
 import org.apache.flink.api.common.state.ValueState;
 import org.apache.flink.api.common.state.ValueStateDescriptor;
@@ -20,13 +21,16 @@ import org.apache.flink.streaming.api.operators.TwoInputStreamOperator;
 import org.apache.flink.streaming.runtime.streamrecord.StreamRecord;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.avro.TableCodec;
+import sealspan.study.IssuedForecast;
 import sealspan.table.FitRows;
 
 /**
  * Keeps the history of each assembly and zone, and sends its rows on when it has changed: a little
  * later, so that a burst of events of one history gives one bundle, but always before a checkpoint.
  * So whatever a completed checkpoint has read is in the rows. The second input are the fits, the
- * same for all keys; after a new one every assembly is sent on again, little by little.
+ * same for all keys; after a new one every assembly is sent on again, little by little. Beside its
+ * events a history gets the forecasts that were issued for it, to be held against what came of
+ * them.
  *
  * <p>An operator rather than a process function, because only an operator is told that a checkpoint
  * is about to begin.
@@ -42,9 +46,16 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   private static final ValueStateDescriptor<Long> SCORED =
       new ValueStateDescriptor<>("scored", Types.LONG);
 
+  private static final MapStateDescriptor<String, byte[]> ISSUED =
+      new MapStateDescriptor<>(
+          "issued", Types.STRING, PrimitiveArrayTypeInfo.BYTE_PRIMITIVE_ARRAY_TYPE_INFO);
+
   private final AcceptanceCriteria criteria;
 
   private transient EventBag bag;
+
+  /** The forecasts that were issued for the key, by a text that tells them apart. */
+  private transient MapState<String, byte[]> issued;
 
   /** The mark of the fit that the rows of the key were last sent on with. */
   private transient ValueState<Long> scored;
@@ -65,6 +76,7 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   public void initializeState(StateInitializationContext context) throws Exception {
     super.initializeState(context);
     bag = new EventBag(context.getKeyedStateStore().getMapState(EventBag.STATE));
+    issued = context.getKeyedStateStore().getMapState(ISSUED);
     scored = context.getKeyedStateStore().getState(SCORED);
     fits = context.getOperatorStateStore().getBroadcastState(FITS);
     List<FitRows> known = new ArrayList<>();
@@ -88,10 +100,21 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
 
   @Override
   public void processElement1(StreamRecord<Addressed> record) throws Exception {
-    if (bag.add(record.getValue())) {
-      changed.add(record.getValue().to);
+    Addressed arrived = record.getValue();
+    boolean news = arrived.isForecast() ? addForecast(arrived) : bag.add(arrived);
+    if (news) {
+      changed.add(arrived.to);
       arm();
     }
+  }
+
+  /** Takes in a forecast; it is news only where there is a history that it can be shown with. */
+  private boolean addForecast(Addressed forecast) throws Exception {
+    if (issued.contains(forecast.id)) {
+      return false;
+    }
+    issued.put(forecast.id, forecast.event);
+    return !bag.isEmpty();
   }
 
   @Override
@@ -166,7 +189,12 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   private void send(String key) throws Exception {
     setCurrentKey(key);
     scored.update(lastFit.mark());
+    List<IssuedForecast> forecasts = new ArrayList<>();
+    for (byte[] forecast : issued.values()) {
+      forecasts.add(ForecastReader.unpack(forecast));
+    }
     output.collect(
-        new StreamRecord<>(new Upsert(RowsOf.subject(key, bag.events(), criteria, lastFit))));
+        new StreamRecord<>(
+            new Upsert(RowsOf.subject(key, bag.events(), criteria, lastFit, forecasts))));
   }
 }

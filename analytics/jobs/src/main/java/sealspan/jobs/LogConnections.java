@@ -67,6 +67,18 @@ final class LogConnections {
     return offsets;
   }
 
+  /** The forecasts in the ledger, for ever. */
+  static KafkaSource<Addressed> forecasts(JobSettings job) {
+    return KafkaSource.<Addressed>builder()
+        .setProperties(job.clients())
+        .setTopics(Topics.LEDGER)
+        .setStartingOffsets(OffsetsInitializer.earliest())
+        .setDeserializer(new ForecastReader())
+        .setProperty("commit.offsets.on.checkpoint", "false")
+        .setClientIdPrefix("sealspan-forecasts-" + job.generation())
+        .build();
+  }
+
   /** The fits of the generation, for ever. */
   static KafkaSource<byte[]> fits(JobSettings job) {
     return KafkaSource.<byte[]>builder()

@@ -5,6 +5,7 @@ import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Subject;
 import sealspan.study.AssemblyTables;
+import sealspan.study.IssuedForecast;
 import sealspan.study.LatestFits;
 import sealspan.study.ZoneTables;
 import sealspan.table.AssemblyRows;
@@ -21,16 +22,26 @@ final class RowsOf {
    * @param events its history
    * @param criteria the limits in force
    * @param fit the last fit
+   * @param issued the forecasts that were issued for it
    */
   static Bundle subject(
-      String subject, List<LoggedEvent> events, AcceptanceCriteria criteria, LastFit fit) {
+      String subject,
+      List<LoggedEvent> events,
+      AcceptanceCriteria criteria,
+      LastFit fit,
+      List<IssuedForecast> issued) {
     Subject of = Subject.ofKey(subject);
     try {
-      // Both terms only grow, so the revision does, in whichever order events and fits arrive.
+      // All terms only grow, so the revision does, in whichever order they arrive.
       return of.kind() == Subject.Kind.ZONE
           ? ZoneTables.of(of.id(), events, events.size())
           : AssemblyTables.of(
-              of.id(), events, criteria, fit.latest(), events.size() + fit.revision());
+              of.id(),
+              events,
+              criteria,
+              fit.latest(),
+              issued,
+              events.size() + fit.revision() + issued.size());
     } catch (RuntimeException e) {
       throw new JobException(
           "The history of %s cannot be worked out: %s".formatted(subject, JobTrouble.words(e)), e);

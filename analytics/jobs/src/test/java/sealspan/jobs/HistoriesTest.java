@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -26,9 +27,11 @@ import sealspan.event.LoggedEvent;
 import sealspan.event.SiteDescribed;
 import sealspan.study.BatchTables;
 import sealspan.study.FitCut;
+import sealspan.study.IssuedForecast;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 import sealspan.table.FitRows;
+import sealspan.table.LedgerEntry;
 import sealspan.table.ResultTopics;
 import sealspan.table.ZoneRows;
 
@@ -151,6 +154,63 @@ class HistoriesTest {
               .toList(),
           rows("fits-again"));
     }
+  }
+
+  /** I8 on the stream: forecasts of the ledger reach their assemblies, and nothing changes them. */
+  @Test
+  void forecastsStayAsTheyWereIssuedWhateverComesLater() {
+    List<LoggedEvent> events = SomeEvents.of(16, 30);
+    int half = events.size() / 2;
+    List<IssuedForecast> issued = new ArrayList<>();
+    for (Bundle bundle : BatchTables.of(events, List.of(), CRITERIA, null)) {
+      if (bundle instanceof AssemblyRows rows) {
+        issued.add(forecast(rows.assemblyId(), "first", LocalDate.of(2017, 1, 1)));
+        issued.add(forecast(rows.assemblyId(), "second", LocalDate.of(2019, 1, 1)));
+      }
+    }
+    issued.add(forecast("no-such-assembly", "first", LocalDate.of(2017, 1, 1)));
+    for (int from = 0; from < issued.size(); from += 7) {
+      List<IssuedForecast> batch = issued.subList(from, Math.min(issued.size(), from + 7));
+      log.append(entry(batch));
+      log.append(entry(batch));
+    }
+    List<IssuedForecast> known = issued.stream().map(f -> entered(f, issued)).toList();
+    log.append(events.subList(0, half));
+    try (FlinkRuntime runtime = runtime(2)) {
+      runtime.startHistories(job("forecasts", 2), checkpoints(StateKept.HEAP));
+      awaitSame(runtime, BatchTables.of(events.subList(0, half), List.of(), CRITERIA, null, known));
+      log.append(events.subList(half, events.size()));
+      awaitSame(runtime, BatchTables.of(events, List.of(), CRITERIA, null, known));
+    }
+  }
+
+  private void awaitSame(FlinkRuntime runtime, List<Bundle> expected) {
+    log.awaitComplete("forecasts", runtime);
+    LogUnderTest.until(() -> digest(expected) == digest(rows("forecasts").values()));
+    assertSame(expected, rows("forecasts"));
+  }
+
+  private static LedgerEntry entry(List<IssuedForecast> batch) {
+    return new LedgerEntry(
+        "entry-" + batch.get(0).assemblyId() + batch.get(0).basisEventId(),
+        IssuedForecast.KIND,
+        IssuedForecast.content(batch),
+        Instant.parse("2020-01-01T00:00:00Z"),
+        "engine");
+  }
+
+  /** The forecast as it is read back from its batch of seven. */
+  private static IssuedForecast entered(IssuedForecast forecast, List<IssuedForecast> all) {
+    int from = all.indexOf(forecast) / 7 * 7;
+    LedgerEntry entry = entry(all.subList(from, Math.min(all.size(), from + 7)));
+    return IssuedForecast.of(entry).get(all.indexOf(forecast) - from);
+  }
+
+  private static IssuedForecast forecast(String assembly, String basis, LocalDate day) {
+    double p = (assembly.hashCode() & 0xff) / 512.0;
+    return new IssuedForecast(
+        assembly, null, null, "0:9", "3", basis, day, p / 8, p / 2, p, p, .1, p / 2, p / 2,
+        "check1", "DC");
   }
 
   @Test

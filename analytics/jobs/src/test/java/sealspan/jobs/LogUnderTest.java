@@ -33,6 +33,7 @@ import sealspan.ingest.log.BrokerClassPath;
 import sealspan.ingest.log.BrokerSettings;
 import sealspan.ingest.log.LocalBroker;
 import sealspan.table.Bundle;
+import sealspan.table.LedgerEntry;
 import sealspan.table.ResultTopics;
 
 /** A real broker with an event log that a test fills as it likes, repetitions included. */
@@ -55,14 +56,21 @@ final class LogUnderTest implements AutoCloseable {
     return broker.bootstrapServers();
   }
 
-  /** Makes the event topic, empty. */
+  /** Makes the topics of events and of the ledger, empty. */
   void beginAnew() {
+    List<String> both = List.of(Topics.EVENTS, Topics.LEDGER);
     try {
       if (admin.listTopics().names().get().contains(Topics.EVENTS)) {
-        admin.deleteTopics(List.of(Topics.EVENTS)).all().get();
-        until(() -> !topics().contains(Topics.EVENTS));
+        admin.deleteTopics(both).all().get();
+        until(() -> topics().stream().noneMatch(both::contains));
       }
-      admin.createTopics(List.of(new NewTopic(Topics.EVENTS, PARTITIONS, (short) 1))).all().get();
+      admin
+          .createTopics(
+              List.of(
+                  new NewTopic(Topics.EVENTS, PARTITIONS, (short) 1),
+                  new NewTopic(Topics.LEDGER, 1, (short) 1)))
+          .all()
+          .get();
     } catch (Exception e) {
       throw new IllegalStateException(e);
     }
@@ -98,12 +106,20 @@ final class LogUnderTest implements AutoCloseable {
   }
 
   void appendRaw(byte[] value) {
+    append(Topics.EVENTS, value);
+  }
+
+  void append(LedgerEntry entry) {
+    append(Topics.LEDGER, TableCodec.encode(entry));
+  }
+
+  private void append(String topic, byte[] value) {
     try (KafkaProducer<byte[], byte[]> producer =
         new KafkaProducer<>(
             Map.of("bootstrap.servers", bootstrapServers()),
             new ByteArraySerializer(),
             new ByteArraySerializer())) {
-      producer.send(new ProducerRecord<>(Topics.EVENTS, value));
+      producer.send(new ProducerRecord<>(topic, value));
     }
   }
 

@@ -22,7 +22,7 @@ public final class AssemblyTables {
   private AssemblyTables() {}
 
   /**
-   * The rows of one assembly.
+   * The rows of one assembly for which no forecast was issued.
    *
    * @param assemblyId the assembly
    * @param events its own events and those of the subjects it refers to, in any order, with any
@@ -36,6 +36,27 @@ public final class AssemblyTables {
       Collection<LoggedEvent> events,
       AcceptanceCriteria criteria,
       LatestFits fits,
+      long revision) {
+    return of(assemblyId, events, criteria, fits, List.of(), revision);
+  }
+
+  /**
+   * The rows of one assembly, with what came of the forecasts that were issued for it.
+   *
+   * @param assemblyId the assembly
+   * @param events its own events and those of the subjects it refers to, in any order, with any
+   *     repetition
+   * @param criteria the limits in force
+   * @param fits what the last fit found
+   * @param issued its forecasts, in any order, with any repetition
+   * @param revision revision that the bundle gets
+   */
+  public static AssemblyRows of(
+      String assemblyId,
+      Collection<LoggedEvent> events,
+      AcceptanceCriteria criteria,
+      LatestFits fits,
+      Collection<IssuedForecast> issued,
       long revision) {
     AssemblyHistory history = AssemblyHistory.of(assemblyId, events, criteria);
     ReadingRuns runs = ReadingRuns.of(history, criteria);
@@ -71,6 +92,6 @@ public final class AssemblyTables {
         RepairEpisodes.of(history),
         next.levels(),
         next.forecast(),
-        List.of());
+        FrozenForecasts.of(issued, tests));
   }
 }

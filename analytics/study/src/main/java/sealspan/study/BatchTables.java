@@ -36,6 +36,28 @@ public final class BatchTables {
       Collection<LoggedEvent> fitted,
       AcceptanceCriteria criteria,
       FitCut cut) {
+    return of(events, fitted, criteria, cut, List.of());
+  }
+
+  /**
+   * Every bundle that the events give, ordered by key, with what came of forecasts.
+   *
+   * @param events the events, in any order and with any repetition
+   * @param fitted the events that the last fit was made from; a subset of {@code events}
+   * @param criteria the limits in force
+   * @param cut the cut of the last fit; null for no fit
+   * @param issued the forecasts that were issued
+   */
+  public static List<Bundle> of(
+      Collection<LoggedEvent> events,
+      Collection<LoggedEvent> fitted,
+      AcceptanceCriteria criteria,
+      FitCut cut,
+      Collection<IssuedForecast> issued) {
+    Map<String, List<IssuedForecast>> forecasts = new HashMap<>();
+    for (IssuedForecast forecast : issued) {
+      forecasts.computeIfAbsent(forecast.assemblyId(), a -> new ArrayList<>()).add(forecast);
+    }
     Map<String, Bundle> bundles = new TreeMap<>();
     List<FitRows> fits = cut == null ? List.of() : fits(fitted, criteria, cut);
     fits.forEach(fit -> bundles.put(fit.key(), fit));
@@ -45,7 +67,13 @@ public final class BatchTables {
         (subject, own) -> {
           if (subject.kind() == Subject.Kind.ASSEMBLY) {
             AssemblyRows rows =
-                AssemblyTables.of(subject.id(), history(own, bySubject), criteria, latest, 0);
+                AssemblyTables.of(
+                    subject.id(),
+                    history(own, bySubject),
+                    criteria,
+                    latest,
+                    forecasts.getOrDefault(subject.id(), List.of()),
+                    0);
             bundles.put(rows.key(), rows);
           } else if (subject.kind() == Subject.Kind.ZONE) {
             Bundle rows = ZoneTables.of(subject.id(), own, 0);

@@ -4,9 +4,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.ingest.log.Cut;
 import sealspan.ingest.log.Ledger;
+import sealspan.study.IssuedForecast;
 import sealspan.table.LedgerEntry;
 
 /** What was decided and cannot be derived again: kept in the ledger, asked for here. */
@@ -14,6 +16,10 @@ final class Decisions {
   private static final String CUT_FITTED = "CUT_FITTED";
   private static final String CRITERIA_ADOPTED = "CRITERIA_ADOPTED";
   private static final String PLACES_MOVED = "PLACES_MOVED";
+
+  /** Forecasts in one entry: some hundred kilobytes. */
+  private static final int FORECASTS_PER_ENTRY = 1_000;
+
   private static final String BY = "engine";
   private static final String AFTER = "# in force after ";
 
@@ -44,6 +50,23 @@ final class Decisions {
     return lastOf(CRITERIA_ADOPTED).map(Decisions::tableOf);
   }
 
+  /** Id of the last entry with forecasts; null before the first. */
+  String lastForecastsIssued() {
+    return lastOf(IssuedForecast.KIND).map(LedgerEntry::id).orElse(null);
+  }
+
+  /** Issues forecasts, which are kept as they are for ever; gives the id of the last entry. */
+  String issue(List<IssuedForecast> forecasts) {
+    List<LedgerEntry> entries = new ArrayList<>();
+    for (int from = 0; from < forecasts.size(); from += FORECASTS_PER_ENTRY) {
+      int to = Math.min(forecasts.size(), from + FORECASTS_PER_ENTRY);
+      String content = IssuedForecast.content(forecasts.subList(from, to));
+      entries.add(new LedgerEntry(null, IssuedForecast.KIND, content, Instant.now(), BY));
+    }
+    ledger.append(entries);
+    return lastForecastsIssued();
+  }
+
   /** Notes that a cut was fitted. */
   void fitted(String cut) {
     enter(CUT_FITTED, cut);
@@ -68,16 +91,16 @@ final class Decisions {
   }
 
   private Optional<LedgerEntry> lastOf(String... kinds) {
-    List<LedgerEntry> found = new ArrayList<>();
+    AtomicReference<LedgerEntry> found = new AtomicReference<>();
     ledger.read(
         Cut.START,
         ledger.end(),
         recorded -> {
           if (List.of(kinds).contains(recorded.entry().kind())) {
-            found.add(recorded.entry());
+            found.set(recorded.entry());
           }
         });
-    return found.isEmpty() ? Optional.empty() : Optional.of(found.get(found.size() - 1));
+    return Optional.ofNullable(found.get());
   }
 
   private void enter(String kind, String content) {

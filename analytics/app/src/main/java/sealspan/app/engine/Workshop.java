@@ -40,6 +40,7 @@ final class Workshop implements AutoCloseable {
   private final KafkaEventLog events;
   private final KafkaLedger ledger;
   private final Decisions decisions;
+  private final ForecastDesk forecasts;
   private final ExecutorService hands =
       Executors.newSingleThreadExecutor(task -> new Thread(task, "workshop"));
 
@@ -56,6 +57,7 @@ final class Workshop implements AutoCloseable {
     this.events = new KafkaEventLog(log.kafka(), folder.index());
     this.ledger = new KafkaLedger(log.kafka(), folder.index());
     this.decisions = new Decisions(ledger);
+    this.forecasts = new ForecastDesk(folder.root(), decisions);
     this.clock = FitClock.starting(decisions.lastCutFitted());
   }
 
@@ -111,6 +113,12 @@ final class Workshop implements AutoCloseable {
           });
     } else if (clock.isDue(now)) {
       fit();
+    } else if (forecasts.isDue(now)) {
+      submit(
+          () -> {
+            forecasts.issue(clock.fitted());
+            return "";
+          });
     }
   }
 
@@ -209,6 +217,7 @@ final class Workshop implements AutoCloseable {
     }
     clock = clock.fittedAt(cut, began, Instant.now());
     decisions.fitted(cut);
+    forecasts.reopen();
     diary.fitted(Instant.now());
     return "Fitted " + words;
   }
@@ -231,6 +240,7 @@ final class Workshop implements AutoCloseable {
       throw e;
     }
     results = fresh;
+    forecasts.reopen();
     diary.generation(generation.number(), generation.codeStamp());
     old.close();
     putInUse(fresh, Optional.of(old.generation()));
