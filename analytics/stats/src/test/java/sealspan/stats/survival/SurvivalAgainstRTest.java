@@ -114,6 +114,82 @@ class SurvivalAgainstRTest {
     }
   }
 
+  /** survdiff without late entry; with it the score test of coxph, on days without ties. */
+  @ParameterizedTest
+  @ValueSource(ints = {10, 11})
+  void logRank(int seed) {
+    Random random = new Random(seed);
+    List<List<Lifetime>> groups = new ArrayList<>();
+    List<Lifetime> all = new ArrayList<>();
+    List<Double> group = new ArrayList<>();
+    List<List<Lifetime>> apart = new ArrayList<>();
+    List<Lifetime> allApart = new ArrayList<>();
+    for (int g = 0; g < 3; g++) {
+      groups.add(new ArrayList<>());
+      apart.add(new ArrayList<>());
+      for (Lifetime life : watched(random, 50)) {
+        int i = all.size();
+        Lifetime plain = new Lifetime(0, life.lowerDay(), life.upperDay(), 1);
+        int day = 1_000 * life.lowerDay() + i;
+        Lifetime own =
+            new Lifetime(1_000 * life.entryDay(), day, life.open() ? Lifetime.NEVER : day, 1);
+        groups.get(g).add(plain);
+        all.add(plain);
+        apart.get(g).add(own);
+        allApart.add(own);
+        group.add((double) g);
+      }
+    }
+    double[] numbers = group.stream().mapToDouble(Double::doubleValue).toArray();
+    double plain =
+        inR(all)
+            .and("group", numbers)
+            .ask("answer <- list(chi = survdiff(Surv(lower, status) ~ group)$chisq)")
+            .get("chi")[0];
+    assertEquals(plain, LogRank.of(groups).orThrow().chiSquared(), 1e-8);
+    double late =
+        inR(allApart)
+            .and("group", numbers)
+            .ask(
+                "f <- coxph(Surv(entry, lower, status) ~ factor(group), ties = 'breslow');"
+                    + "answer <- list(chi = f$score)")
+            .get("chi")[0];
+    assertEquals(late, LogRank.of(apart).orThrow().chiSquared(), 1e-6);
+  }
+
+  /** survfit of several states: shares, and their errors where nobody entered late. */
+  @ParameterizedTest
+  @ValueSource(ints = {12, 13})
+  void aalenJohansen(int seed) {
+    for (boolean late : new boolean[] {false, true}) {
+      List<EndedLife> lives = new ArrayList<>();
+      for (EndedLife life : AalenJohansenTest.invented(new Random(seed), 120, 3)) {
+        lives.add(
+            new EndedLife(late ? life.entryDay() : 0, life.day(), life.reason(), life.count()));
+      }
+      Map<String, double[]> r =
+          LiveR.given("entry", lives.stream().mapToDouble(EndedLife::entryDay).toArray())
+              .and("day", lives.stream().mapToDouble(EndedLife::day).toArray())
+              .and("reason", lives.stream().mapToDouble(l -> l.reason() + 1).toArray())
+              .ask(
+                  "f <- survfit(Surv(entry, day, factor(reason, 0:3)) ~ 1, id = seq_along(day));"
+                      + "k <- rowSums(f$n.event) > 0;"
+                      + "answer <- list(day = f$time[k], a = f$pstate[k, 2], b = f$pstate[k, 3],"
+                      + " se_a = f$std.err[k, 2], se_b = f$std.err[k, 3])");
+      AalenJohansen curves = AalenJohansen.of(lives, 3).orThrow();
+      assertEquals(r.get("day").length, curves.days().length);
+      for (int j = 0; j < curves.days().length; j++) {
+        assertEquals(r.get("day")[j], curves.days()[j]);
+        assertEquals(r.get("a")[j], curves.incidence(0)[j], 1e-12);
+        assertEquals(r.get("b")[j], curves.incidence(1)[j], 1e-12);
+        if (!late) {
+          assertEquals(r.get("se_a")[j], Math.sqrt(curves.variance(0)[j]), 1e-9);
+          assertEquals(r.get("se_b")[j], Math.sqrt(curves.variance(1)[j]), 1e-9);
+        }
+      }
+    }
+  }
+
   private static LiveR inR(List<Lifetime> lives) {
     return LiveR.given("entry", lives.stream().mapToDouble(Lifetime::entryDay).toArray())
         .and("lower", lives.stream().mapToDouble(Lifetime::lowerDay).toArray())
