@@ -42,7 +42,7 @@ record RepairEffects(List<RepairEffectRow> figures, List<RepairBalanceRow> balan
       }
       if (!episodes.isEmpty() || found.equals(ANY)) {
         EpisodeCohort cohort = EpisodeCohort.of(episodes);
-        Estimate<ActionEffect> effect = ActionEffect.of(cohort.cases(), LEVEL);
+        Estimate<ActionEffect> effect = RepairEffect.of(cohort);
         figures.addAll(EffectFigures.of(stratum, found, cohort, effect));
         if (effect instanceof Estimate.Identified<ActionEffect> identified) {
           for (Balance one : identified.value().balance()) {
