@@ -92,15 +92,12 @@ public final class Answers implements AutoCloseable {
       if (question.studyCall() != null) {
         table = question.studyCall().applyTo(table);
       }
-      List<String> notes = new ArrayList<>();
-      for (List<Object> line : BoundSql.of(question.beneathSql()).run(connection, values).rows()) {
-        if (line.get(0) != null) {
-          notes.add(line.get(0).toString());
-        }
-      }
+      List<String> words =
+          question.wordsSql() == null ? List.of() : lines(question.wordsSql(), values);
+      List<String> notes = lines(question.beneathSql(), values);
       question.leftOut().forEach(text -> notes.add("Left out: " + text));
       question.cautions().forEach(text -> notes.add("Caution: " + text));
-      return new Answer(question.name(), title(question, typed), asOf, table, notes);
+      return new Answer(question.name(), title(question, typed), asOf, words, table, notes);
     } catch (SQLException e) {
       throw new AnswersException(
           "The question " + question.name() + " cannot be answered: " + e.getMessage(), e);
@@ -110,6 +107,17 @@ public final class Answers implements AutoCloseable {
   /** The snapshot, for what is no question. */
   Connection connection() {
     return connection;
+  }
+
+  /** The lines that a query of one text column gives. */
+  private List<String> lines(String sql, Map<Filter, Object> values) throws SQLException {
+    List<String> lines = new ArrayList<>();
+    for (List<Object> line : BoundSql.of(sql).run(connection, values).rows()) {
+      if (line.get(0) != null) {
+        lines.add(line.get(0).toString());
+      }
+    }
+    return lines;
   }
 
   private static Map<Filter, Object> values(Question question, Map<String, String> typed) {

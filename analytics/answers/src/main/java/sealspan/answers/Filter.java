@@ -13,6 +13,8 @@ public enum Filter {
   ZONE(Kind.TEXT, "water zone"),
   TYPE(Kind.TEXT, "assembly type, such as RP"),
   SIZE(Kind.TEXT, "nominal size in inches, as entered"),
+  COMPONENT(Kind.TEXT, "component, such as check1 or bypass.check1"),
+  FOUND(Kind.TEXT, "what was found on opening: FOULING, DAMAGE, NOTHING_FOUND or NOT_KNOWN"),
   HAZARD(Kind.TEXT, "hazard class, such as HIGH"),
   TESTER(Kind.TEXT, "tester id"),
   SOURCE(Kind.TEXT, "source of the rows"),

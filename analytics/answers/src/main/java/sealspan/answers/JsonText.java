@@ -27,6 +27,13 @@ public final class JsonText {
       json.writeStringField("question", answer.name());
       json.writeStringField("title", answer.title());
       json.writeStringField("as_of", answer.asOf());
+      if (!answer.words().isEmpty()) {
+        json.writeArrayFieldStart("in_words");
+        for (String line : answer.words()) {
+          json.writeString(line);
+        }
+        json.writeEndArray();
+      }
       json.writeArrayFieldStart("notes");
       for (String note : answer.notes()) {
         json.writeString(note);

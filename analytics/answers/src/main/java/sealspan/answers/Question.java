@@ -9,7 +9,8 @@ import java.util.List;
  * <p>A line {@code -- chart: ...} says how the answer is drawn, see {@link ChartHeader}. In the SQL
  * a filter is written {@code $name} and is bound, never pasted; a filter that is not given is null.
  * After the line {@code -- beneath} stands a second query of one text column: the lines beneath the
- * answer, such as n and what was left out.
+ * answer, such as n and what was left out. Before it, after the line {@code -- in words}, may stand
+ * a query of one text column for the answer in words, which is shown first.
  *
  * @param name the name that people type; that of the file
  * @param title the question in words
@@ -20,6 +21,7 @@ import java.util.List;
  * @param leftOut what the answer leaves out and why
  * @param cautions what to keep in mind when reading it
  * @param sql the query
+ * @param wordsSql the query of the answer in words; null for none
  * @param beneathSql the query of the lines beneath
  */
 public record Question(
@@ -32,9 +34,11 @@ public record Question(
     List<String> leftOut,
     List<String> cautions,
     String sql,
+    String wordsSql,
     String beneathSql) {
 
   private static final String BENEATH = "-- beneath";
+  private static final String IN_WORDS = "-- in words";
 
   public Question {
     filters = List.copyOf(filters);
@@ -80,6 +84,7 @@ public record Question(
     if (title == null || askedBy == null || beneath < at) {
       throw new IllegalArgumentException(name + " lacks a title, who asks it, or -- beneath");
     }
+    int words = lines.indexOf(IN_WORDS);
     return new Question(
         name,
         title,
@@ -89,7 +94,8 @@ public record Question(
         chart == null ? null : chart.named(axisX, axisY),
         leftOut,
         cautions,
-        String.join("\n", lines.subList(at, beneath)),
+        String.join("\n", lines.subList(at, words < 0 ? beneath : words)),
+        words < 0 ? null : String.join("\n", lines.subList(words + 1, beneath)),
         String.join("\n", lines.subList(beneath + 1, lines.size())));
   }
 }

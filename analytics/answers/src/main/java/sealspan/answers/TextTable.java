@@ -18,6 +18,12 @@ public final class TextTable {
     StringBuilder out = new StringBuilder();
     out.append(answer.title()).append('\n');
     out.append("As of: ").append(answer.asOf()).append("\n\n");
+    for (String line : answer.words()) {
+      Wrapped.append(line, out);
+    }
+    if (!answer.words().isEmpty()) {
+      out.append('\n');
+    }
     if (answer.table().rows().isEmpty()) {
       out.append("No rows.\n");
     } else {

@@ -104,7 +104,13 @@ class QuestionsTest {
     for (Question question : Questions.all()) {
       assertEquals(
           question.filters().stream().map(FilterUse::filter).sorted().toList(),
-          BoundSql.of(question.sql() + "\n" + question.beneathSql()).filters().stream()
+          BoundSql.of(
+                  question.sql()
+                      + "\n"
+                      + (question.wordsSql() == null ? "" : question.wordsSql() + "\n")
+                      + question.beneathSql())
+              .filters()
+              .stream()
               .sorted()
               .toList(),
           question.name());

@@ -75,6 +75,10 @@ final class EffectFit {
       overlap[i] = chance[i] * (1 - chance[i]);
       weight[i] = second ? 1 - chance[i] : chance[i];
     }
+    double[] leverage = choice.leverage(cases, overlap);
+    for (int i = 0; i < size; i++) {
+      scores[i] /= 1 - leverage[i];
+    }
   }
 
   /** Why there are no comparable cases; null where there are. */
@@ -166,11 +170,19 @@ final class EffectFit {
     double[] scores = new double[size];
     FittedPart part = new FittedPart(fit.orThrow(), scores);
     double[] predictor = part.predictor(cases);
+    double[] information = new double[size];
     for (int i = 0; i < size; i++) {
-      scores[i] = inArm[i] * Hazard.score(cases.failed()[i], predictor[i] + logExposure[i]);
+      information[i] = inArm[i] * Hazard.information(predictor[i] + logExposure[i]);
+    }
+    double[] leverage = part.leverage(cases, information);
+    for (int i = 0; i < size; i++) {
+      scores[i] =
+          inArm[i]
+              * Hazard.score(cases.failed()[i], predictor[i] + logExposure[i])
+              / (1 - leverage[i]);
     }
     double shift = RootSearch.around(s -> unmet(inArm, predictor, s), 0, 0.5);
-    double[] influence = shiftInfluence(arm, part, predictor, shift, inArm);
+    double[] influence = shiftInfluence(arm, part, predictor, shift, inArm, leverage);
     return Estimate.of(new OutcomePart(part, predictor, shift, influence));
   }
 
@@ -190,7 +202,12 @@ final class EffectFit {
   }
 
   private double[] shiftInfluence(
-      Arm arm, FittedPart part, double[] predictor, double shift, double[] inArm) {
+      Arm arm,
+      FittedPart part,
+      double[] predictor,
+      double shift,
+      double[] inArm,
+      double[] leverage) {
     double[] influence = new double[size];
     double[] byOutcome = new double[size];
     double[] byChoice = new double[size];
@@ -199,7 +216,7 @@ final class EffectFit {
       if (inArm[i] > 0) {
         double logHazard = predictor[i] + shift;
         double residual = residual(i, logHazard);
-        influence[i] = weight[i] * residual;
+        influence[i] = weight[i] * residual / (1 - leverage[i]);
         byOutcome[i] = -weight[i] * Hazard.slope(logHazard + logExposure[i]);
         steepness -= byOutcome[i];
         byChoice[i] = (arm == Arm.SECOND ? -overlap[i] : overlap[i]) * residual;
@@ -273,10 +290,20 @@ final class EffectFit {
       difference[i] = influence[0][i] - influence[1][i];
       logRatio[i] = influence[0][i] / risk[0] - influence[1][i] / risk[1];
     }
-    double quantile = Influence.quantile(cases.units(), level);
+    double worthFirst = effective(false);
+    double worthSecond = effective(true);
+    double quantile = Influence.quantile(Math.min(worthFirst, worthSecond), level);
     return new ActionEffect.Risks(
-        Influence.risk(risk[0], Influence.variance(influence[0], unit), quantile, level),
-        Influence.risk(risk[1], Influence.variance(influence[1], unit), quantile, level),
+        Influence.risk(
+            risk[0],
+            Influence.variance(influence[0], unit),
+            Influence.quantile(worthFirst, level),
+            level),
+        Influence.risk(
+            risk[1],
+            Influence.variance(influence[1], unit),
+            Influence.quantile(worthSecond, level),
+            level),
         Influence.difference(
             risk[0] - risk[1], Influence.variance(difference, unit), quantile, level),
         Influence.ratio(risk[0] / risk[1], Influence.variance(logRatio, unit), quantile, level));

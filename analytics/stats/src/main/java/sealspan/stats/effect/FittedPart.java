@@ -10,6 +10,39 @@ import sealspan.stats.regression.RegressionFit;
  *     was not used
  */
 record FittedPart(RegressionFit fit, double[] scores) {
+  private static final double MOST_LEVERAGE = 0.9;
+
+  /**
+   * Share of its own fit that each case decides: a residual is too small by it, and with it the
+   * variance from few cases (the correction HC3 of MacKinnon and White 1985, Journal of
+   * Econometrics 29:305).
+   *
+   * @param information what each case tells of its linear predictor; 0 for a case not used
+   */
+  double[] leverage(ComparedCases cases, double[] information) {
+    double[][] inverse = fit.modelCovariance();
+    int width = inverse.length;
+    double[] leverage = new double[information.length];
+    double[] row = new double[width];
+    row[0] = 1;
+    for (int i = 0; i < leverage.length; i++) {
+      if (information[i] > 0) {
+        for (int j = 1; j < width; j++) {
+          row[j] = cases.scaled()[j - 1][i];
+        }
+        double quadratic = 0;
+        for (int j = 0; j < width; j++) {
+          double product = 0;
+          for (int k = 0; k < width; k++) {
+            product += inverse[j][k] * row[k];
+          }
+          quadratic += row[j] * product;
+        }
+        leverage[i] = Math.min(MOST_LEVERAGE, information[i] * quadratic);
+      }
+    }
+    return leverage;
+  }
 
   /** The linear predictor of each case, without an offset. */
   double[] predictor(ComparedCases cases) {

@@ -13,6 +13,14 @@ final class Hazard {
     return cumulative > CERTAIN ? 0 : cumulative * StrictMath.exp(-cumulative);
   }
 
+  /** Expected negative second derivative of the log likelihood of one case. */
+  static double information(double x) {
+    double cumulative = StrictMath.exp(x);
+    return cumulative > CERTAIN || cumulative == 0
+        ? 0
+        : cumulative * cumulative / StrictMath.expm1(cumulative);
+  }
+
   /** Derivative of the log likelihood of one case. */
   static double score(boolean failed, double x) {
     double cumulative = StrictMath.exp(x);

@@ -31,12 +31,12 @@ final class Influence {
     return units < 2 ? Double.POSITIVE_INFINITY : squares * units / (units - 1.0);
   }
 
-  /** The two-sided quantile of Student's t; the normal one for very many units. */
-  static double quantile(int units, double level) {
+  /** The two-sided quantile of Student's t for what weighted cases are worth. */
+  static double quantile(double worth, double level) {
     double tail = Confidence.tail(level);
-    return units > 10_000
+    return worth > 10_000
         ? -new NormalDistribution().inverseCumulativeProbability(tail)
-        : -new TDistribution(units - 1.0).inverseCumulativeProbability(tail);
+        : -new TDistribution(Math.max(1, worth - 1)).inverseCumulativeProbability(tail);
   }
 
   /** A risk, with limits on the logit scale, so that they stay between 0 and 1. */
