@@ -17,7 +17,13 @@ public record FitRows(
     @Means("how alike the compared cases are") List<RepairBalanceRow> repairBalance,
     @Means("drifts of readings, by component; only for strata of one type") List<DriftRow> drifts,
     @Means("sudden failures; absent where not fitted for this stratum")
-        SuddenFailureRow suddenFailure)
+        SuddenFailureRow suddenFailure,
+    @Means("whether failures and replacements come ever oftener") List<TrendRow> trends,
+    @Means("failures and replacements by calendar year") List<YearlyRateRow> yearlyRates,
+    @Means("replacements of one group against the others")
+        List<ReplacementComparisonRow> comparisons,
+    @Means("ageing and what repairs leave of it") List<AgeingRow> ageing,
+    @Means("repairs that did not take") List<RetestRow> retests)
     implements Bundle {
 
   /** The part of this fit that scores need. */
@@ -32,7 +38,12 @@ public record FitRows(
         List.of(),
         List.of(),
         drifts,
-        suddenFailure);
+        suddenFailure,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of());
   }
 
   /** A fit of failure rates alone. */
@@ -40,7 +51,7 @@ public record FitRows(
       String stratum, long revision, FitRow fit, RatePriorRow ratePrior) {
     return new FitRows(
         stratum, revision, fit, ratePrior, List.of(), List.of(), List.of(), List.of(), List.of(),
-        null);
+        null, List.of(), List.of(), List.of(), List.of(), List.of());
   }
 
   @Override

@@ -528,7 +528,12 @@ public final class HandMade {
             new RepairBalanceRow(
                 "all", "ANY", "age of the seal", 4.1, 6.2, -0.62, 5.0, 5.1, -0.02)),
         HandMadeForecasts.drifts(),
-        HandMadeForecasts.suddenFailure());
+        HandMadeForecasts.suddenFailure(),
+        HandMadeTrends.trends(),
+        HandMadeTrends.years(),
+        HandMadeTrends.comparisons(),
+        HandMadeTrends.ageing(),
+        HandMadeTrends.retests());
   }
 
   /** Three rows that did not go in, one of them put right since. */

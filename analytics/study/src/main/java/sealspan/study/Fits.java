@@ -9,16 +9,18 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.TreeSet;
 import sealspan.table.AssemblyRows;
+import sealspan.table.CurveRow;
 import sealspan.table.DriftRow;
 import sealspan.table.FitRow;
 import sealspan.table.FitRows;
 import sealspan.table.ReadingRow;
+import sealspan.table.SealLifeRow;
 import sealspan.table.SealRow;
 
 /** The estimates of a stratum from the histories of its assemblies; pure functions. */
 public final class Fits {
   /** Grows whenever the same input may give other figures. */
-  public static final String CODE_VERSION = "3";
+  public static final String CODE_VERSION = "4";
 
   private static final String ALL = "all";
 
@@ -68,41 +70,36 @@ public final class Fits {
             CODE_VERSION);
     Replacements replacements = Replacements.of(stratum, component, sorted);
     RepairEffects effects = RepairEffects.of(stratum, component, sorted);
-    if (component == null) {
-      List<DriftRow> drifts = stratum.equals(ALL) ? List.of() : Drifts.of(stratum, sorted);
-      return new FitRows(
-          stratum,
-          cut.revision(),
-          fit,
-          RatePriors.of(stratum, sorted),
-          replacements.figures(),
-          replacements.curve(),
-          effects.figures(),
-          effects.balance(),
-          drifts,
-          SuddenFailures.of(stratum, sorted, Drifts.models(drifts)));
+    List<SealLifeRow> figures = new ArrayList<>(replacements.figures());
+    List<CurveRow> curves = new ArrayList<>(replacements.curve());
+    if (component != null) {
+      SealLives lives = SealLives.of(stratum, component, sorted);
+      figures.addAll(lives.figures());
+      curves.addAll(lives.curves());
     }
-    SealLives lives = SealLives.of(stratum, component, sorted);
-    List<sealspan.table.SealLifeRow> figures = new ArrayList<>(replacements.figures());
-    figures.addAll(lives.figures());
-    List<sealspan.table.CurveRow> curves = new ArrayList<>(replacements.curve());
-    curves.addAll(lives.curves());
+    List<DriftRow> drifts =
+        component == null && !stratum.equals(ALL) ? Drifts.of(stratum, sorted) : List.of();
     return new FitRows(
         stratum,
         cut.revision(),
         fit,
-        null,
+        component == null ? RatePriors.of(stratum, sorted) : null,
         figures,
         curves,
         effects.figures(),
         effects.balance(),
-        List.of(),
-        null);
+        drifts,
+        component == null ? SuddenFailures.of(stratum, sorted, Drifts.models(drifts)) : null,
+        Trends.of(stratum, component, sorted),
+        YearlyRates.of(stratum, component, sorted),
+        ReplacementComparisons.of(stratum, component, sorted),
+        Ageing.of(stratum, component, sorted),
+        Retests.of(stratum, component, sorted));
   }
 
   /**
-   * Digest of what the estimators read: exposures, seals and episodes of repair, in order of
-   * assembly.
+   * Digest of what the estimators read: exposures, seals, repairs and their episodes, days of tests
+   * and of installation, in order of assembly.
    */
   private static String digest(List<AssemblyRows> sorted) {
     try {
@@ -116,10 +113,18 @@ public final class Fits {
         }
         sha256.update(rows.seals().toString().getBytes(StandardCharsets.UTF_8));
         sha256.update(rows.repairEpisodes().toString().getBytes(StandardCharsets.UTF_8));
+        sha256.update(rows.repairs().toString().getBytes(StandardCharsets.UTF_8));
+        sha256.update(days(rows).getBytes(StandardCharsets.UTF_8));
       }
       return HexFormat.of().formatHex(sha256.digest(), 0, 8);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("Every Java platform has SHA-256.", e);
     }
+  }
+
+  private static String days(AssemblyRows rows) {
+    StringBuilder days = new StringBuilder().append(rows.assembly().installedOn());
+    rows.tests().forEach(test -> days.append(' ').append(test.day()));
+    return days.toString();
   }
 }

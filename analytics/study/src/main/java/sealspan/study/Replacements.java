@@ -72,6 +72,13 @@ record Replacements(List<SealLifeRow> figures, List<CurveRow> curve) {
         curve(stratum, mcf));
   }
 
+  /** The positions of known origin of one assembly; null where there is none to watch for a day. */
+  static EventHistory historyFromNew(AssemblyRows rows, String component) {
+    List<SealPosition> watched =
+        SealPosition.of(rows, component).stream().filter(SealPosition::originKnown).toList();
+    return watched.isEmpty() ? null : history(watched);
+  }
+
   /** An assembly since its first seal was new; null where it was not watched for a day. */
   private static EventHistory history(List<SealPosition> positions) {
     SealRow first = positions.get(0).seals().get(0);

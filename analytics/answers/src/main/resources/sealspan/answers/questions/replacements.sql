@@ -5,6 +5,7 @@
 -- filter: since
 -- filter: until
 -- left out: replaced parts that are no seals, such as O-rings alone or springs
+-- caution: Types differ in their number of seals: compare per component (component=...), not per assembly.
 -- caution: years_per_replacement is the crude ratio; seals that were not yet replaced make it uncertain, and figures with intervals are those of the question seal-life.
 with
   seen as (
@@ -45,6 +46,19 @@ from (
     and ($type is null or stratum in ('all', 'type=' || $type))
     and not contains(stratum, 'component=')
   order by case when stratum = 'all' then 0 else 1 end, stratum, quantity, estimator)
+union all
+select line from (
+  select stratum || ', ' || group_name || ' against the others: '
+    || case when mean is null then note else
+      round(mean, 2) || ' replacements per assembly by age ' || round(years, 1) || ' (95 % interval '
+      || round(lower, 2) || ' to ' || coalesce(round(upper, 2)::varchar, 'no limit') || ', n = '
+      || assemblies || ') against ' || round(others_mean, 2) || ' (n = ' || others || ')'
+      || coalesce('; difference ' || round(difference, 2) || ' (' || round(difference_lower, 2)
+        || ' to ' || round(difference_upper, 2) || ')', '')
+      || coalesce(', p = ' || round(p, 4) || ' that they go alike', '') end as line
+  from replacement_comparison
+  where $type is null or group_name = 'type=' || $type
+  order by case when stratum = 'all' then 0 else 1 end, stratum, group_name)
 union all
 select case when count(*) = 0
   then 'Nothing has been fitted yet.'
