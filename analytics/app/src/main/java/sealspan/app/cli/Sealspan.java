@@ -55,6 +55,15 @@ public final class Sealspan implements Runnable {
     CommandLine line = commandLine();
     try {
       return line.execute(args);
+    } catch (OutOfMemoryError e) {
+      line.getErr()
+          .println(
+              "This takes more memory than the program was given ("
+                  + Runtime.getRuntime().maxMemory() / 1_000_000
+                  + " MB). Nothing is lost. Give it more, as in: SEALSPAN_HEAP=4g sealspan "
+                  + String.join(" ", args));
+      line.getErr().flush();
+      return ExitCode.FAILED;
     } catch (Error e) {
       Complaints.sayUnexpected(e, line.getErr());
       return ExitCode.FAILED;
