@@ -133,7 +133,7 @@ final class HandMadeForecasts {
     }
     if (assembly.equals("A2")) {
       for (int i = 1; i <= 30; i++) {
-        rows.add(scored("A2", "DC", i, 0.02 * (i % 10), 0.1, i % 10 == 9));
+        rows.add(scored("A2", "DC", i, 0.02 * (i % 10), 0.1, i % 10 >= 8));
       }
       rows.add(
           new FrozenForecastRow(
