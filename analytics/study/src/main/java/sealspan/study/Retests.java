@@ -21,7 +21,8 @@ final class Retests {
     int[] failed = new int[DECISIONS.size()];
     for (AssemblyRows rows : members) {
       for (RepairEpisodeRow episode : rows.repairEpisodes()) {
-        int at = DECISIONS.indexOf(episode.decision());
+        // Neither of the two: a list of constants cannot be asked for null.
+        int at = episode.decision() == null ? -1 : DECISIONS.indexOf(episode.decision());
         String result = episode.retestResult();
         boolean known = "PASSED".equals(result) || "FAILED".equals(result);
         if (at >= 0 && known && (component == null || component.equals(episode.component()))) {
