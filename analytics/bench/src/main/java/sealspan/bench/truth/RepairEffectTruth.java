@@ -19,7 +19,8 @@ import sealspan.study.practice.TrueWear;
  * age of the seal: fleets of double checks that fail by wear alone, where a repair leaves .8 of the
  * age after cleaning and .5 after a new seal, and older seals are renewed more often.
  *
- * <p>Run {@code java -cp ... sealspan.bench.truth.RepairEffectTruth RUNS}; the seeds are 1 to RUNS.
+ * <p>Run {@code java -cp ... sealspan.bench.truth.RepairEffectTruth RUNS [SETTING]}; the seeds are
+ * 1 to RUNS.
  */
 public final class RepairEffectTruth {
   private RepairEffectTruth() {}
@@ -175,6 +176,9 @@ public final class RepairEffectTruth {
             + " not identified | raw difference |");
     System.out.println("|---|--:|---|--:|--:|--:|--:|--:|--:|--:|--:|");
     for (Setting setting : SETTINGS) {
+      if (arguments.length > 1 && !setting.name().equals(arguments[1])) {
+        continue;
+      }
       Result result = run(setting, runs);
       for (int of = 0; of < 6; of++) {
         System.out.printf(

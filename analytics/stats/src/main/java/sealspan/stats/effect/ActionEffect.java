@@ -68,12 +68,14 @@ public record ActionEffect(
 
   private static String tooFew(ComparedCases cases) {
     for (Arm arm : Arm.values()) {
+      if (cases.cases(arm) == 0) {
+        return "no case got " + (arm == Arm.FIRST ? "the first action" : "the second action");
+      }
+    }
+    for (Arm arm : Arm.values()) {
       int n = cases.cases(arm);
       int failures = cases.failures(arm);
       String which = arm == Arm.FIRST ? "first" : "second";
-      if (n == 0) {
-        return "no case got the " + which + " action";
-      }
       if (failures < FEWEST_OF_A_KIND) {
         return "only " + failures + " of " + n + " cases failed after the " + which + " action";
       }

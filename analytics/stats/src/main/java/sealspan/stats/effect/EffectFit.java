@@ -75,9 +75,9 @@ final class EffectFit {
       overlap[i] = chance[i] * (1 - chance[i]);
       weight[i] = second ? 1 - chance[i] : chance[i];
     }
-    double[] leverage = choice.leverage(cases, overlap);
+    double[] widening = choice.widening(cases, overlap);
     for (int i = 0; i < size; i++) {
-      scores[i] /= 1 - leverage[i];
+      scores[i] *= widening[i];
     }
   }
 
@@ -174,15 +174,13 @@ final class EffectFit {
     for (int i = 0; i < size; i++) {
       information[i] = inArm[i] * Hazard.information(predictor[i] + logExposure[i]);
     }
-    double[] leverage = part.leverage(cases, information);
+    double[] widening = part.widening(cases, information);
     for (int i = 0; i < size; i++) {
       scores[i] =
-          inArm[i]
-              * Hazard.score(cases.failed()[i], predictor[i] + logExposure[i])
-              / (1 - leverage[i]);
+          inArm[i] * Hazard.score(cases.failed()[i], predictor[i] + logExposure[i]) * widening[i];
     }
     double shift = RootSearch.around(s -> unmet(inArm, predictor, s), 0, 0.5);
-    double[] influence = shiftInfluence(arm, part, predictor, shift, inArm, leverage);
+    double[] influence = shiftInfluence(arm, part, predictor, shift, inArm, widening);
     return Estimate.of(new OutcomePart(part, predictor, shift, influence));
   }
 
@@ -207,7 +205,7 @@ final class EffectFit {
       double[] predictor,
       double shift,
       double[] inArm,
-      double[] leverage) {
+      double[] widening) {
     double[] influence = new double[size];
     double[] byOutcome = new double[size];
     double[] byChoice = new double[size];
@@ -216,7 +214,7 @@ final class EffectFit {
       if (inArm[i] > 0) {
         double logHazard = predictor[i] + shift;
         double residual = residual(i, logHazard);
-        influence[i] = weight[i] * residual / (1 - leverage[i]);
+        influence[i] = weight[i] * residual * widening[i];
         byOutcome[i] = -weight[i] * Hazard.slope(logHazard + logExposure[i]);
         steepness -= byOutcome[i];
         byChoice[i] = (arm == Arm.SECOND ? -overlap[i] : overlap[i]) * residual;

@@ -13,19 +13,19 @@ record FittedPart(RegressionFit fit, double[] scores) {
   private static final double MOST_LEVERAGE = 0.9;
 
   /**
-   * Share of its own fit that each case decides: a residual is too small by it, and with it the
-   * variance from few cases (the correction HC3 of MacKinnon and White 1985, Journal of
-   * Econometrics 29:305).
+   * What each residual is to be multiplied with, {@code 1 / sqrt(1 - leverage)}: the square of a
+   * residual is too small by the share of its own fit that the case decides, and with it the
+   * variance from few cases (HC2 of MacKinnon and White 1985, Journal of Econometrics 29:305).
    *
    * @param information what each case tells of its linear predictor; 0 for a case not used
    */
-  double[] leverage(ComparedCases cases, double[] information) {
+  double[] widening(ComparedCases cases, double[] information) {
     double[][] inverse = fit.modelCovariance();
     int width = inverse.length;
-    double[] leverage = new double[information.length];
+    double[] widening = new double[information.length];
     double[] row = new double[width];
     row[0] = 1;
-    for (int i = 0; i < leverage.length; i++) {
+    for (int i = 0; i < widening.length; i++) {
       if (information[i] > 0) {
         for (int j = 1; j < width; j++) {
           row[j] = cases.scaled()[j - 1][i];
@@ -38,10 +38,11 @@ record FittedPart(RegressionFit fit, double[] scores) {
           }
           quadratic += row[j] * product;
         }
-        leverage[i] = Math.min(MOST_LEVERAGE, information[i] * quadratic);
+        double leverage = Math.min(MOST_LEVERAGE, information[i] * quadratic);
+        widening[i] = 1 / Math.sqrt(1 - leverage);
       }
     }
-    return leverage;
+    return widening;
   }
 
   /** The linear predictor of each case, without an offset. */

@@ -66,7 +66,7 @@ class ActionEffectTest {
 
   /**
    * By hand: 16 of 40 and 15 of 60 failed after one year each. Without covariates the risks are the
-   * shares; the variance of the first is .4 * .6 / 40, times 100/99 for 100 units, times (40/39)^2
+   * shares; the variance of the first is .4 * .6 / 40, times 100/99 for 100 units, times 40/39
    * because each of 40 cases decides a fortieth of its own fit.
    */
   @Test
@@ -77,8 +77,8 @@ class ActionEffectTest {
     assertEquals(0.25, risks.second().value(), 1e-12);
     assertEquals(0.15, risks.difference().value(), 1e-12);
     assertEquals(1.6, risks.ratio().value(), 1e-12);
-    double first = 0.4 * 0.6 / 40 * 100 / 99 * 40 * 40 / 39 / 39;
-    double second = 0.25 * 0.75 / 60 * 100 / 99 * 60 * 60 / 59 / 59;
+    double first = 0.4 * 0.6 / 40 * 100 / 99 * 40 / 39;
+    double second = 0.25 * 0.75 / 60 * 100 / 99 * 60 / 59;
     assertEquals(Math.sqrt(first), risks.first().standardError(), 1e-10);
     assertEquals(Math.sqrt(first + second), risks.difference().standardError(), 1e-10);
     assertEquals(0.4, effect.all().first().value(), 1e-10);
