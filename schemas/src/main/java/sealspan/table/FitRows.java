@@ -10,6 +10,9 @@ public record FitRows(
     @Means("the fit") FitRow fit,
     @Means("prior of failure rates; absent where not fitted for this stratum")
         RatePriorRow ratePrior,
+    @Means("the lattice of rates: prior and fleet") List<RateNodeRow> rateNodes,
+    @Means("what goes with higher rates") List<RateEffectRow> rateEffects,
+    @Means("whether failures accumulate with time") List<ExposurePowerRow> exposurePowers,
     @Means("figures of seal life and of replacements") List<SealLifeRow> sealLife,
     @Means("curves") List<CurveRow> curves,
     @Means("what cleaning and a new seal would each have led to")
@@ -33,6 +36,9 @@ public record FitRows(
         revision,
         fit,
         ratePrior,
+        rateNodes,
+        rateEffects,
+        exposurePowers,
         List.of(),
         List.of(),
         List.of(),
@@ -47,11 +53,31 @@ public record FitRows(
   }
 
   /** A fit of failure rates alone. */
-  public static FitRows forScores(
-      String stratum, long revision, FitRow fit, RatePriorRow ratePrior) {
+  public static FitRows ofRates(
+      String stratum,
+      RatePriorRow ratePrior,
+      List<RateNodeRow> rateNodes,
+      List<RateEffectRow> rateEffects,
+      List<ExposurePowerRow> exposurePowers) {
     return new FitRows(
-        stratum, revision, fit, ratePrior, List.of(), List.of(), List.of(), List.of(), List.of(),
-        null, List.of(), List.of(), List.of(), List.of(), List.of());
+        stratum,
+        1,
+        null,
+        ratePrior,
+        rateNodes,
+        rateEffects,
+        exposurePowers,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        null,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of());
   }
 
   @Override

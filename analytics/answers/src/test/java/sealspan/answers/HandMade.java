@@ -7,6 +7,7 @@ import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 import sealspan.table.CurveRow;
+import sealspan.table.ExposurePowerRow;
 import sealspan.table.ExposureRow;
 import sealspan.table.FindingRow;
 import sealspan.table.FitRow;
@@ -15,6 +16,8 @@ import sealspan.table.JobRow;
 import sealspan.table.LedgerEntry;
 import sealspan.table.OccurrenceRow;
 import sealspan.table.QuarantinedRow;
+import sealspan.table.RateEffectRow;
+import sealspan.table.RateNodeRow;
 import sealspan.table.RatePriorRow;
 import sealspan.table.RateRow;
 import sealspan.table.ReadingRow;
@@ -41,7 +44,7 @@ public final class HandMade {
 
   /** All bundles: four assemblies at two sites, two zones, one fit. */
   public static List<Bundle> bundles() {
-    return List.of(a1(), a2(), a3(), a4(), z1(), fit());
+    return List.of(a1(), a2(), a3(), a4(), z1(), fit(), allFit());
   }
 
   /** RP at the school: fouled twice, cleaned, then a new disc. */
@@ -203,14 +206,32 @@ public final class HandMade {
             2,
             2,
             731,
+            "PER_YEAR",
             null,
             0.17,
             null,
-            "type=RP",
+            1.0,
+            0.158,
+            1.0,
+            1,
+            1,
+            null,
+            0.025,
+            null,
+            "ASSEMBLIES_LIKE_IT",
             0.35,
             0.08,
             0.9,
+            0.28,
+            0.077,
+            0.593,
+            0.02,
             0.62,
+            1.2,
+            1L,
+            2L,
+            1.0,
+            true,
             "every test failed: only the lower end is known"),
         List.of(
             episode("v2", "2023-04-05", "CLEANED", "FOULING", 0.6, "2024-04-04", 365, true, null),
@@ -297,7 +318,39 @@ public final class HandMade {
                 "the certificate of tester T9 ended on 2023-05-01")),
         List.of(),
         List.of(),
-        new RateRow("A2", 2, 0, 730, 0.0, 0.0, 1.85, "type=DC", 0.04, 0.002, 0.2, 0.05, null),
+        new RateRow(
+            "A2",
+            2,
+            0,
+            730,
+            "PER_TEST",
+            null,
+            null,
+            null,
+            0.0,
+            0.0,
+            0.842,
+            2,
+            0,
+            null,
+            null,
+            null,
+            "ASSEMBLIES_LIKE_IT",
+            null,
+            null,
+            null,
+            0.04,
+            0.002,
+            0.181,
+            0.002,
+            0.05,
+            1.8,
+            1L,
+            2L,
+            1.0,
+            false,
+            "failures do not accumulate evenly with time (coefficient of log exposure 0.20, 95 %"
+                + " interval -0.10 to 0.50), so shares per test are quoted, not yearly rates"),
         List.of(),
         HandMadeForecasts.levels("A2"),
         HandMadeForecasts.forecast("A2"),
@@ -318,20 +371,7 @@ public final class HandMade {
         List.of(),
         List.of(),
         List.of(new OccurrenceRow("A3", "x1", day("2024-02-02"), "VisitAttempted", "no access")),
-        new RateRow(
-            "A3",
-            0,
-            0,
-            0,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            "no test has an exposure"),
+        untested("A3"),
         List.of(),
         HandMadeForecasts.levels("A3"),
         HandMadeForecasts.forecast("A3"),
@@ -356,20 +396,7 @@ public final class HandMade {
         List.of(),
         List.of(),
         List.of(new OccurrenceRow("A4", "q1", day("2023-10-01"), "AssemblyRemoved", "removed")),
-        new RateRow(
-            "A4",
-            0,
-            0,
-            0,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            "no test has an exposure"),
+        untested("A4"),
         List.of(),
         HandMadeForecasts.levels("A4"),
         HandMadeForecasts.forecast("A4"),
@@ -475,13 +502,133 @@ public final class HandMade {
         null);
   }
 
+  private static RateRow untested(String assemblyId) {
+    return new RateRow(
+        assemblyId,
+        0,
+        0,
+        0,
+        "PER_YEAR",
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        0,
+        0,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        "no test has an exposure");
+  }
+
+  private static RatePriorRow rates(String stratum, int assemblies) {
+    boolean all = stratum.equals("all");
+    return new RatePriorRow(
+        stratum,
+        assemblies,
+        2 * assemblies,
+        2,
+        731L * assemblies,
+        0.2,
+        0.1,
+        0.4,
+        2 * assemblies - 1,
+        1,
+        0.11,
+        0.003,
+        0.5,
+        1.2,
+        6.0,
+        0.2,
+        all ? -20.0 : null,
+        -20.5,
+        all ? -19.8 : null,
+        all ? -12.1 : null,
+        all ? 0.046 : null,
+        all ? 2L : null,
+        all ? 0.4 : null,
+        all ? 1 : null,
+        all ? 0.1 : null,
+        all ? 0.03 : null,
+        all ? 1.2 : null,
+        "the intervals take all assemblies to share one rate");
+  }
+
+  /** Rates of all assemblies, with two nodes of the lattice. */
+  private static FitRows allFit() {
+    FitRow fit =
+        new FitRow("all", "cut-1", "0:9", Instant.parse("2025-02-01T00:00:00Z"), 4, "00fe", "test");
+    FitRows rates =
+        FitRows.ofRates(
+            "all",
+            rates("all", 2),
+            List.of(
+                new RateNodeRow("all", 0, 0, 0.1, 0.6, 1L << 40, 0L),
+                new RateNodeRow("all", 0, 1, 0.4, 0.4, 1L << 40, 1L << 38)),
+            List.of(
+                new RateEffectRow("all", "type", "RP", 60, 9, 1.0, null, null, "the base"),
+                new RateEffectRow("all", "type", "DC", 40, 3, 0.6, 0.3, 1.1, null)),
+            List.of(
+                new ExposurePowerRow("all", "ALL", 100, 12, 0, 0.9, 0.7, 1.1, "PER_YEAR", null),
+                new ExposurePowerRow("type=DC", "ALL", 40, 12, 0, 0.2, -0.1, 0.5, "PER_TEST", null),
+                new ExposurePowerRow(
+                    "type=DC",
+                    "FOULING",
+                    38,
+                    2,
+                    2,
+                    null,
+                    null,
+                    null,
+                    "PER_YEAR",
+                    "not identified: there are only 2 such failures; it needs 10")));
+    return new FitRows(
+        "all",
+        1,
+        fit,
+        rates.ratePrior(),
+        rates.rateNodes(),
+        rates.rateEffects(),
+        rates.exposurePowers(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        null,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of());
+  }
+
   private static FitRows fit() {
     return new FitRows(
         "type=RP",
         1,
         new FitRow(
             "type=RP", "cut-1", "0:9", Instant.parse("2025-02-01T00:00:00Z"), 2, "00ff", "test"),
-        new RatePriorRow("type=RP", 1, 2, 2, 731, 1.2, 6.0, 0.2, 0.1, 0.4, null),
+        rates("type=RP", 1),
+        List.of(),
+        List.of(),
+        List.of(),
         List.of(
             restrictedMean("component=check1"),
             restrictedMean("type=RP"),

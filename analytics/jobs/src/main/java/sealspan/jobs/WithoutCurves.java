@@ -10,7 +10,6 @@ final class WithoutCurves implements MapFunction<Upsert, Upsert> {
 
   @Override
   public Upsert map(Upsert upsert) {
-    FitRows fit = TableCodec.decode(upsert.value, FitRows.class);
-    return new Upsert(fit.forScores());
+    return new Upsert(TableCodec.decode(upsert.value, FitRows.class).forScores());
   }
 }

@@ -10,6 +10,7 @@ import sealspan.assembly.StandingEvent;
 import sealspan.assembly.TestRound;
 import sealspan.event.JobCosted;
 import sealspan.event.LoggedEvent;
+import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
 import sealspan.table.ExposureRow;
 import sealspan.table.JobRow;
@@ -76,10 +77,11 @@ public final class AssemblyTables {
       occurrences.addAll(Occurrences.of(assemblyId, event));
     }
     NextTest next = NextTest.of(history, runs, readings, exposures, fits);
+    AssemblyRow assembly = AssemblySummary.of(history);
     return new AssemblyRows(
         assemblyId,
         revision,
-        AssemblySummary.of(history),
+        assembly,
         tests,
         readings,
         exposures,
@@ -88,7 +90,7 @@ public final class AssemblyTables {
         FindingRows.of(history),
         jobs,
         occurrences,
-        RateRows.of(history, fits.ratePriors()),
+        RateRows.of(assembly, tests, exposures, fits),
         RepairEpisodes.of(history),
         next.levels(),
         next.forecast(),

@@ -20,7 +20,7 @@ import sealspan.table.SealRow;
 /** The estimates of a stratum from the histories of its assemblies; pure functions. */
 public final class Fits {
   /** Grows whenever the same input may give other figures. */
-  public static final String CODE_VERSION = "4";
+  public static final String CODE_VERSION = "5";
 
   private static final String ALL = "all";
 
@@ -77,13 +77,17 @@ public final class Fits {
       figures.addAll(lives.figures());
       curves.addAll(lives.curves());
     }
+    RatePriors rates = component == null ? RatePriors.of(stratum, sorted) : null;
     List<DriftRow> drifts =
         component == null && !stratum.equals(ALL) ? Drifts.of(stratum, sorted) : List.of();
     return new FitRows(
         stratum,
         cut.revision(),
         fit,
-        component == null ? RatePriors.of(stratum, sorted) : null,
+        rates == null ? null : rates.prior(),
+        rates == null ? List.of() : rates.nodes(),
+        rates == null ? List.of() : rates.effects(),
+        rates == null ? List.of() : rates.powers(),
         figures,
         curves,
         effects.figures(),
@@ -98,13 +102,15 @@ public final class Fits {
   }
 
   /**
-   * Digest of what the estimators read: exposures, seals, repairs and their episodes, days of tests
-   * and of installation, in order of assembly.
+   * Digest of what the estimators read: assembly, rounds, exposures, seals, repairs and their
+   * episodes, days of tests and of installation, in order of assembly.
    */
   private static String digest(List<AssemblyRows> sorted) {
     try {
       MessageDigest sha256 = MessageDigest.getInstance("SHA-256");
       for (AssemblyRows rows : sorted) {
+        sha256.update(rows.assembly().toString().getBytes(StandardCharsets.UTF_8));
+        sha256.update(rows.tests().toString().getBytes(StandardCharsets.UTF_8));
         sha256.update(rows.exposures().toString().getBytes(StandardCharsets.UTF_8));
         for (ReadingRow reading : rows.readings()) {
           if (reading.run() != null) {

@@ -14,11 +14,12 @@ import sealspan.table.SuddenFailureRow;
  * assembly. Not safe for several threads.
  */
 public final class LatestFits {
-  private final Map<String, RatePriorRow> ratePriors = new TreeMap<>();
   private final Map<String, Drifts> drifts = new TreeMap<>();
   private final Map<String, List<DriftRow>> driftRows = new TreeMap<>();
   private final Map<String, SuddenFailureRow> suddenFailures = new TreeMap<>();
+  private final Map<String, RatePriorRow> ratePriors = new TreeMap<>();
   private String cutId;
+  private RateModel rateModel;
 
   private LatestFits() {}
 
@@ -31,6 +32,9 @@ public final class LatestFits {
   public static LatestFits of(Collection<FitRows> fits) {
     LatestFits latest = new LatestFits();
     for (FitRows fit : fits) {
+      if (fit.stratum().equals("all") && fit.ratePrior() != null) {
+        latest.rateModel = RateModel.read(fit);
+      }
       if (fit.ratePrior() != null) {
         latest.ratePriors.put(fit.stratum(), fit.ratePrior());
       }
@@ -48,9 +52,19 @@ public final class LatestFits {
     return latest;
   }
 
-  /** The priors of failure rates, by stratum. */
+  /** The rates of each stratum of whole assemblies. */
   Map<String, RatePriorRow> ratePriors() {
     return ratePriors;
+  }
+
+  /** What the fit says of rates; null before the first fit. */
+  RateModel rateModel() {
+    return rateModel;
+  }
+
+  /** How exposures count; before the first fit, as they are. */
+  ExposureScale exposureScale() {
+    return rateModel == null ? ExposureScale.read(List.of()) : rateModel.scale();
   }
 
   /** The drift models of a stratum; without any where it has none. */

@@ -126,12 +126,12 @@ record NextTest(List<LevelRow> levels, ForecastRow forecast) {
     RatePriorRow own = fits.ratePriors().get(stratum);
     RatePriorRow row =
         own != null && own.tests() >= FEWEST_TESTS ? own : fits.ratePriors().get("all");
-    if (row == null || row.meanPerYear() == null) {
+    if (row == null || row.commonPerYear() == null) {
       return null;
     }
     double years = days / RatePriors.YEAR_DAYS;
     return row.shape() == null
-        ? -StrictMath.expm1(-row.meanPerYear() * years)
+        ? -StrictMath.expm1(-row.commonPerYear() * years)
         : -StrictMath.expm1(-row.shape() * StrictMath.log1p(years / row.rateYears()));
   }
 

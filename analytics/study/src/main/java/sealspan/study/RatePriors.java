@@ -1,6 +1,7 @@
 package sealspan.study;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
@@ -10,11 +11,24 @@ import sealspan.stats.rates.PriorFit;
 import sealspan.stats.rates.RateEstimate;
 import sealspan.stats.rates.RateShrinkage;
 import sealspan.table.AssemblyRows;
-import sealspan.table.ExposureRow;
+import sealspan.table.ExposurePowerRow;
+import sealspan.table.RateEffectRow;
+import sealspan.table.RateNodeRow;
 import sealspan.table.RatePriorRow;
 
-/** How the failure rates of a stratum differ between its assemblies. */
-final class RatePriors {
+/**
+ * The failure rates of a stratum, and how they differ between its assemblies.
+ *
+ * @param prior the stratum's row
+ * @param nodes lattice of rates; only for all assemblies
+ * @param effects what goes with higher rates; only for all assemblies
+ * @param powers whether failures accumulate; only with all assemblies, and there for each type too
+ */
+record RatePriors(
+    RatePriorRow prior,
+    List<RateNodeRow> nodes,
+    List<RateEffectRow> effects,
+    List<ExposurePowerRow> powers) {
   /** Days of a mean year; rates are quoted a year. */
   static final double YEAR_DAYS = 365.25;
 
@@ -24,90 +38,80 @@ final class RatePriors {
   /** With more tests than this the exact interval of the pooled rate costs more than it tells. */
   private static final int MOST_TESTS_EXACT = 2_000;
 
-  private static final double LEVEL = 0.95;
+  private static final double LEVEL = .95;
 
-  private RatePriors() {}
-
-  /** The prior of a stratum. */
-  static RatePriorRow of(String stratum, List<AssemblyRows> members) {
-    List<HiddenFailures> units = new ArrayList<>();
+  /** The rates of a stratum of whole assemblies. */
+  static RatePriors of(String stratum, List<AssemblyRows> members) {
+    List<RatedUnit> units = new ArrayList<>();
     for (AssemblyRows rows : members) {
-      HiddenFailures unit = hiddenFailures(rows.exposures());
-      if (unit.tests() > 0) {
+      RatedUnit unit = RatedUnit.of(rows);
+      if (!unit.tests().isEmpty()) {
         units.add(unit);
       }
     }
-    HiddenFailures pooled = pooled(units);
-    Estimate<PriorFit> fitted = RateShrinkage.fitHidden(units);
-    Estimate<RateEstimate> rate =
-        pooled.tests() <= MOST_TESTS_EXACT
-            ? HiddenFailureRate.exact(pooled, LEVEL)
-            : HiddenFailureRate.likelihoodRatio(pooled, LEVEL);
-    Interval interval =
-        rate instanceof Estimate.Identified<RateEstimate> r ? r.value().interval() : null;
-    String basis = "the interval takes all assemblies to share one rate";
-    if (fitted instanceof Estimate.Identified<PriorFit> identified) {
-      PriorFit fit = identified.value();
-      return new RatePriorRow(
-          stratum,
-          units.size(),
-          pooled.tests(),
-          pooled.failures(),
-          pooled.totalDays(),
-          fit.prior().shape(),
-          fit.prior().exposureDays() / YEAR_DAYS,
-          fit.prior().meanPerDay() * YEAR_DAYS,
-          lowerPerYear(interval),
-          upperPerYear(interval),
-          basis);
+    CommonRates common = CommonRates.of(units);
+    if (!stratum.equals("all")) {
+      List<HiddenFailures> tested = units.stream().map(RatedUnit::hiddenFailures).toList();
+      return new RatePriors(
+          common.row(stratum, RateShrinkage.fitHidden(tested), null, null),
+          List.of(),
+          List.of(),
+          List.of());
     }
-    return new RatePriorRow(
-        stratum,
-        units.size(),
-        pooled.tests(),
-        pooled.failures(),
-        pooled.totalDays(),
-        null,
-        null,
-        rate instanceof Estimate.Identified<RateEstimate> r ? finite(r.value().perDay()) : null,
-        lowerPerYear(interval),
-        upperPerYear(interval),
-        "no prior: "
-            + ((Estimate.NotIdentified<PriorFit>) fitted).because()
-            + "; the mean is that of one common rate");
+    List<ExposurePowerRow> powers = ExposurePowers.of(units);
+    ExposureScale scale = ExposureScale.read(powers);
+    Estimate<PriorFit> differ = gamma(units, scale, RateEffects.read(List.of()));
+    if (differ instanceof Estimate.NotIdentified<PriorFit>) {
+      SiteLikeness sites = SiteLikeness.of(units, scale, RateEffects.read(List.of()));
+      return new RatePriors(common.row(stratum, differ, sites, null), List.of(), List.of(), powers);
+    }
+    List<RateEffectRow> effectRows = RateEffects.fit(units, scale);
+    RateEffects effects = RateEffects.read(effectRows);
+    Estimate<PriorFit> left = effectRows.isEmpty() ? differ : gamma(units, scale, effects);
+    String note =
+        left instanceof Estimate.NotIdentified<PriorFit>
+            ? "beyond type, size, zone and age the assemblies differ little more than by chance"
+            : null;
+    RatePriorRow row = common.row(stratum, differ, SiteLikeness.of(units, scale, effects), note);
+    RateFleet fleet = RateFleet.of(units, scale, effects, common.startPerYear());
+    return new RatePriors(
+        fleet.complete(row, logLikelihood(left)), fleet.nodes(stratum), effectRows, powers);
   }
 
-  /** The exposures of the assembly as a whole; an exposure of no day tells nothing of a rate. */
-  static HiddenFailures hiddenFailures(List<ExposureRow> exposures) {
-    List<ExposureRow> whole =
-        exposures.stream()
-            .filter(e -> e.component().equals(WHOLE) && e.exposureDays() > 0)
-            .toList();
-    int[] days = new int[whole.size()];
-    boolean[] failed = new boolean[whole.size()];
-    for (int i = 0; i < days.length; i++) {
-      days[i] = whole.get(i).exposureDays();
-      failed[i] = whole.get(i).failed();
-    }
-    return HiddenFailures.of(days, failed);
+  private static Double logLikelihood(Estimate<PriorFit> fit) {
+    return fit instanceof Estimate.Identified<PriorFit> f ? f.value().logLikelihood() : null;
   }
 
-  private static HiddenFailures pooled(List<HiddenFailures> units) {
+  private static Estimate<PriorFit> gamma(
+      List<RatedUnit> units, ExposureScale scale, RateEffects effects) {
+    return RateShrinkage.fitHidden(
+        units.stream().map(unit -> RateModel.scaled(unit, scale, effects, 1)).toList());
+  }
+
+  /** All tests of some units as if of one. */
+  static HiddenFailures pooled(List<HiddenFailures> units) {
     return new HiddenFailures(
-        units.stream().flatMapToInt(u -> java.util.Arrays.stream(u.passedDays())).toArray(),
-        units.stream().flatMapToInt(u -> java.util.Arrays.stream(u.failedDays())).toArray());
+        units.stream().flatMapToInt(u -> Arrays.stream(u.passedDays())).toArray(),
+        units.stream().flatMapToInt(u -> Arrays.stream(u.failedDays())).toArray());
   }
 
-  private static Double lowerPerYear(Interval perDay) {
-    return perDay == null ? null : finite(perDay.lower());
-  }
-
-  private static Double upperPerYear(Interval perDay) {
-    return perDay == null ? null : finite(perDay.upper());
+  /** The rate that all tests share, with an interval that fits their number. */
+  static Estimate<RateEstimate> commonRate(HiddenFailures pooled) {
+    return pooled.tests() <= MOST_TESTS_EXACT
+        ? HiddenFailureRate.exact(pooled, LEVEL)
+        : HiddenFailureRate.likelihoodRatio(pooled, LEVEL);
   }
 
   /** A rate per day as a rate a year; null where it has no end. */
   static Double finite(double perDay) {
     return Double.isFinite(perDay) ? perDay * YEAR_DAYS : null;
+  }
+
+  static Double lowerPerYear(Interval perDay) {
+    return perDay == null ? null : finite(perDay.lower());
+  }
+
+  static Double upperPerYear(Interval perDay) {
+    return perDay == null ? null : finite(perDay.upper());
   }
 }

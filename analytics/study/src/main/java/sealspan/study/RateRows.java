@@ -1,107 +1,102 @@
 package sealspan.study;
 
-import java.util.Map;
-import sealspan.assembly.AssemblyHistory;
-import sealspan.assembly.TestExposure;
-import sealspan.event.AssemblyType;
+import java.util.List;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
-import sealspan.stats.rates.GammaPrior;
 import sealspan.stats.rates.HiddenFailureRate;
 import sealspan.stats.rates.HiddenFailures;
 import sealspan.stats.rates.RateEstimate;
-import sealspan.stats.rates.RatePosterior;
-import sealspan.table.RatePriorRow;
+import sealspan.stats.rates.Share;
+import sealspan.table.AssemblyRow;
+import sealspan.table.ExposureRow;
 import sealspan.table.RateRow;
+import sealspan.table.TestRow;
 
 /** The failure rate of one assembly: by itself, and drawn towards assemblies like it. */
 final class RateRows {
-  private static final double LEVEL = 0.95;
+  private static final double LEVEL = .95;
 
   private RateRows() {}
 
-  /** The row; the prior of the type goes before that of all, where it is identified. */
-  static RateRow of(AssemblyHistory history, Map<String, RatePriorRow> priors) {
-    HiddenFailures unit = hiddenFailures(history);
-    Double perYear = null;
-    Double lower = null;
-    Double upper = null;
-    String note = null;
-    Estimate<RateEstimate> estimate = HiddenFailureRate.exact(unit, LEVEL);
-    if (estimate instanceof Estimate.Identified<RateEstimate> identified) {
-      RateEstimate rate = identified.value();
-      perYear = RatePriors.finite(rate.perDay());
-      lower = RatePriors.finite(rate.interval().lower());
-      upper = RatePriors.finite(rate.interval().upper());
-      if (perYear == null) {
-        note = "it failed at every test with an exposure, so its rate has no upper end";
-      }
-    } else if (estimate instanceof Estimate.NotIdentified<RateEstimate> not) {
-      note = not.because();
-    }
-    RatePriorRow prior = prior(history.type(), priors);
-    if (prior == null) {
-      return new RateRow(
-          history.assemblyId(),
-          unit.tests(),
-          unit.failures(),
-          unit.totalDays(),
-          perYear,
-          lower,
-          upper,
-          null,
-          null,
-          null,
-          null,
-          null,
-          joined(note, noPrior(priors.get("all"))));
-    }
-    GammaPrior gamma = new GammaPrior(prior.shape(), prior.rateYears() * RatePriors.YEAR_DAYS);
-    RatePosterior posterior = RatePosterior.of(gamma, unit);
-    Interval interval = posterior.interval(LEVEL);
+  /** The row, from the other rows of the assembly and the last fit. */
+  static RateRow of(
+      AssemblyRow assembly, List<TestRow> tests, List<ExposureRow> exposures, LatestFits fits) {
+    RatedUnit unit = RatedUnit.of(assembly, RatedTest.of(tests, exposures));
+    ExposureScale scale = fits.exposureScale();
+    RateScore score = RateScore.of(unit, fits.rateModel());
+    HiddenFailures all = unit.hiddenFailures();
+    HiddenFailures compliant =
+        RatedUnit.hiddenFailures(unit.tests().stream().filter(RatedTest::compliant).toList());
+    boolean perYear = scale.quoted(unit.type()).equals(ExposurePowers.PER_YEAR);
+    Estimate<RateEstimate> own = HiddenFailureRate.exact(all, LEVEL);
+    Estimate<RateEstimate> without =
+        compliant.tests() == all.tests() ? own : HiddenFailureRate.exact(compliant, LEVEL);
+    RateEstimate rate = perYear ? value(own) : null;
+    RateEstimate compliantRate = perYear ? value(without) : null;
+    Interval share =
+        all.tests() == 0 ? null : Share.clopperPearson(all.failures(), all.tests(), LEVEL);
     return new RateRow(
-        history.assemblyId(),
-        unit.tests(),
-        unit.failures(),
-        unit.totalDays(),
-        perYear,
-        lower,
-        upper,
-        prior.stratum(),
-        posterior.meanPerDay() * RatePriors.YEAR_DAYS,
-        interval.lower() * RatePriors.YEAR_DAYS,
-        interval.upper() * RatePriors.YEAR_DAYS,
-        posterior.probabilityAbove(2 * gamma.meanPerDay()),
-        note);
+        unit.assemblyId(),
+        all.tests(),
+        all.failures(),
+        all.totalDays(),
+        scale.quoted(unit.type()),
+        perYear(rate),
+        lower(rate),
+        upper(rate),
+        share == null ? null : (double) all.failures() / all.tests(),
+        share == null ? null : share.lower(),
+        share == null ? null : share.upper(),
+        compliant.tests(),
+        compliant.failures(),
+        perYear(compliantRate),
+        lower(compliantRate),
+        upper(compliantRate),
+        score.expectedFrom(),
+        perYear ? score.perYear() : null,
+        perYear ? score.lowerPerYear() : null,
+        perYear ? score.upperPerYear() : null,
+        score.failsWithinYear(),
+        score.failsLower(),
+        score.failsUpper(),
+        score.failsVariance(),
+        score.aboveLimit(),
+        score.expectedRank(),
+        score.rank() == null ? null : score.rank().lower(),
+        score.rank() == null ? null : score.rank().upper(),
+        score.worstTen(),
+        score.listed(),
+        note(own, rate, scale.because(unit.type()), score.note()));
   }
 
-  private static RatePriorRow prior(AssemblyType type, Map<String, RatePriorRow> priors) {
-    RatePriorRow own = type == null ? null : priors.get("type=" + type.name());
-    if (own != null && own.shape() != null) {
-      return own;
+  private static String note(
+      Estimate<RateEstimate> own, RateEstimate rate, String perTest, String score) {
+    String first = null;
+    if (own instanceof Estimate.NotIdentified<RateEstimate> not) {
+      first = not.because();
+    } else if (rate != null && Double.isInfinite(rate.perDay())) {
+      first = "it failed at every test with an exposure, so its rate has no upper end";
     }
-    RatePriorRow all = priors.get("all");
-    return all != null && all.shape() != null ? all : null;
+    return joined(joined(first, perTest), score);
   }
 
-  private static String noPrior(RatePriorRow all) {
-    return all == null ? "no prior is fitted yet" : all.note();
+  private static RateEstimate value(Estimate<RateEstimate> estimate) {
+    return estimate instanceof Estimate.Identified<RateEstimate> e ? e.value() : null;
   }
 
-  private static HiddenFailures hiddenFailures(AssemblyHistory history) {
-    int n = 0;
-    int[] days = new int[history.exposures().size()];
-    boolean[] failed = new boolean[days.length];
-    for (TestExposure exposure : history.exposures()) {
-      if (exposure.at().equals(AssemblyHistory.WHOLE)) {
-        days[n] = exposure.exposureDays();
-        failed[n++] = exposure.failed();
-      }
-    }
-    return HiddenFailures.of(java.util.Arrays.copyOf(days, n), java.util.Arrays.copyOf(failed, n));
+  private static Double perYear(RateEstimate rate) {
+    return rate == null ? null : RatePriors.finite(rate.perDay());
+  }
+
+  private static Double lower(RateEstimate rate) {
+    return rate == null ? null : RatePriors.lowerPerYear(rate.interval());
+  }
+
+  private static Double upper(RateEstimate rate) {
+    return rate == null ? null : RatePriors.upperPerYear(rate.interval());
   }
 
   private static String joined(String first, String second) {
-    return first == null ? second : first + "; " + second;
+    return first == null ? second : second == null ? first : first + "; " + second;
   }
 }

@@ -1,6 +1,7 @@
 package sealspan.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sealspan.assembly.Story.CHECK1;
@@ -11,7 +12,6 @@ import static sealspan.assembly.Story.on;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.assembly.Story;
@@ -24,6 +24,12 @@ import sealspan.event.ReplacementReason;
 import sealspan.event.TestPerformed.Phase;
 import sealspan.event.WaterDisturbed;
 import sealspan.event.WaterSampled;
+import sealspan.stats.rates.FleetSums;
+import sealspan.stats.rates.GammaPrior;
+import sealspan.stats.rates.GridPrior;
+import sealspan.stats.rates.GridScores;
+import sealspan.stats.rates.HiddenFailures;
+import sealspan.stats.rates.RateLattice;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
 import sealspan.table.ExposureRow;
@@ -147,33 +153,78 @@ class AssemblyTablesTest {
     RateRow rate = rows(fiveYears(), NO_FIT).rate();
     assertEquals(-Math.log(.75) / 365 * 365.25, rate.perYear(), 1e-9);
     assertTrue(rate.lowerPerYear() < rate.perYear() && rate.perYear() < rate.upperPerYear());
-    assertNull(rate.priorStratum());
+    assertNull(rate.expectedFrom());
     assertEquals("no prior is fitted yet", rate.note());
   }
 
-  /** The prior of the type goes before that of all, and only where it is identified. */
+  /** Independent: the posterior by a sum over a fine list of rates, prior gamma(2, 20 years). */
   @Test
   void theRateIsDrawnTowardsThePrior() {
-    RatePriorRow all = prior("all", 2.0);
-    assertEquals("all", rows(fiveYears(), fits(all)).rate().priorStratum());
-    LatestFits both = fits(all, prior("type=DC", 4.0));
-    RateRow drawn = rows(fiveYears(), both).rate();
-    assertEquals("type=DC", drawn.priorStratum());
+    RateRow drawn = rows(fiveYears(), fitted()).rate();
+    assertEquals("ASSEMBLIES_LIKE_IT", drawn.expectedFrom());
+    double mass = 0;
+    double mean = 0;
+    double above = 0;
+    for (double rate = 1e-5; rate < 5; rate += 1e-5) {
+      double fails = 1 - Math.exp(-rate * 365 / 365.25);
+      double p = rate * Math.exp(-20 * rate) * fails * Math.exp(-rate * 3 * 365 / 365.25);
+      mass += p;
+      mean += p * rate;
+      above += rate > .2 ? p : 0;
+    }
+    assertEquals(mean / mass, drawn.shrunkPerYear(), 1e-3);
+    assertEquals(above / mass, drawn.probabilityDoubleMean(), 2e-3);
     assertTrue(drawn.shrunkPerYear() < drawn.perYear());
-    assertTrue(drawn.shrunkPerYear() > .1);
-    assertTrue(drawn.probabilityDoubleMean() > 0 && drawn.probabilityDoubleMean() < 1);
-    LatestFits unidentified = fits(all, prior("type=DC", null));
-    assertEquals("all", rows(fiveYears(), unidentified).rate().priorStratum());
+    assertTrue(drawn.shrunkLowerPerYear() < drawn.shrunkPerYear());
+    assertTrue(drawn.failsWithinYear() < drawn.shrunkPerYear());
+    // The only unit of its fleet is its worst and its best.
+    assertEquals(1, drawn.expectedRank(), 1e-9);
+    assertEquals(1L, drawn.rankLower());
+    assertEquals(1L, drawn.rankUpper());
+    assertEquals(1, drawn.probabilityWorstTen());
+    assertFalse(drawn.listed());
   }
 
-  private static LatestFits fits(RatePriorRow... priors) {
+  /** A fit of all whose fleet is the story of five years alone. */
+  static LatestFits fitted() {
+    RateLattice lattice = RateLattice.between(.002 / 365.25, 3 / 365.25, 400);
+    GridPrior prior = GridPrior.of(new GammaPrior(2, 20 * 365.25), lattice);
+    FleetSums fleet = new FleetSums(lattice.extended(GridScores.MOST_SHIFT));
+    HiddenFailures unit = new HiddenFailures(new int[] {365, 365, 365}, new int[] {365});
+    fleet.add(new GridScores(prior).posterior(unit, 0));
+    RatePriorRow row =
+        new RatePriorRow(
+            "all",
+            1,
+            4,
+            1,
+            1_460,
+            .1,
+            .05,
+            .2,
+            4,
+            1,
+            .1,
+            .05,
+            .2,
+            2.0,
+            20.0,
+            .1,
+            -5.0,
+            -5.0,
+            -4.5,
+            lattice.lowestLogPerDay(),
+            lattice.step(),
+            1L,
+            .2,
+            0,
+            -1.0,
+            null,
+            null,
+            null);
     return LatestFits.of(
-        Stream.of(priors).map(p -> FitRows.forScores(p.stratum(), 1, null, p)).toList());
-  }
-
-  private static RatePriorRow prior(String stratum, Double shape) {
-    Double years = shape == null ? null : shape / .1;
-    return new RatePriorRow(stratum, 50, 400, 40, 146_000, shape, years, .1, .07, .14, null);
+        List.of(
+            FitRows.ofRates("all", row, RateNodes.of("all", prior, fleet), List.of(), List.of())));
   }
 
   @Test

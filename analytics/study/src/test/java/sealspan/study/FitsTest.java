@@ -33,7 +33,7 @@ class FitsTest {
     }
     RatePriorRow prior =
         Fits.of("all", List.of(assembly("A", exposures, List.of())), CUT).ratePrior();
-    assertEquals(0.2231436 * 365.25 / 365, prior.meanPerYear(), 1e-6);
+    assertEquals(0.2231436 * 365.25 / 365, prior.commonPerYear(), 1e-6);
     assertNull(prior.shape());
     assertTrue(prior.note().startsWith("no prior: there are only 1 units"), prior.note());
     assertEquals(10, prior.tests());

@@ -26,8 +26,6 @@ import sealspan.event.Moment;
 import sealspan.event.Subject;
 import sealspan.event.TestPerformed;
 import sealspan.table.Bundle;
-import sealspan.table.FitRows;
-import sealspan.table.RatePriorRow;
 
 /** What must hold of every fold, however the log came about: bundles are compared byte for byte. */
 class HistoryInvariantsTest {
@@ -144,9 +142,7 @@ class HistoryInvariantsTest {
   @Property(tries = 30)
   void theRevisionChangesNothingElse(@ForAll long seed) {
     List<LoggedEvent> log = RandomHistory.of(seed, "A");
-    RatePriorRow prior = new RatePriorRow("all", 10, 50, 6, 18_000, 1.5, 12.0, .125, .05, .3, null);
-    FitRows fit = FitRows.forScores("all", 1, null, prior);
-    LatestFits priors = LatestFits.of(List.of(fit));
+    LatestFits priors = AssemblyTablesTest.fitted();
     var first = AssemblyTables.of("A", log, CRITERIA, priors, 1);
     var second = AssemblyTables.of("A", log, CRITERIA, priors, 2);
     assertEquals(1, first.revision());

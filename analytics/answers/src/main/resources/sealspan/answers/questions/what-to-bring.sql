@@ -6,9 +6,9 @@
 -- caution: Before any shutdown: permission, alarm and fire authority told where it is a fire line, pressure relieved on both sides, vault air tested. Local codes and licensed practice decide.
 select a.assembly_id, a.type, a.size_inch, a.maker, a.model, r.component, r.action, r.parts,
   count(r.day) as times, max(r.day) as last_on,
-  1 - exp(-any_value(q.shrunk_per_year)) as p_fails_within_a_year,
-  1 - exp(-any_value(q.shrunk_lower_per_year)) as p_lower,
-  1 - exp(-any_value(q.shrunk_upper_per_year)) as p_upper
+  any_value(q.fails_within_year) as p_fails_within_a_year,
+  any_value(q.fails_within_year_lower) as p_lower,
+  any_value(q.fails_within_year_upper) as p_upper
 from assembly a
 left join repair r
   on r.assembly_id = a.assembly_id and r.action is not null and r.action <> 'NONE'
@@ -22,13 +22,12 @@ select 'n = ' || count(*) || ' assemblies stand at this site; ' || count(*) filt
   || ' were never tested on this record; parts without a kit number were not recorded with one'
 from assembly where site_id = $site and removed_on is null
 union all
-select 'p_fails_within_a_year follows from the shrunk yearly rate with its 95 % interval; it '
-  || 'takes failures as accumulating.'
+select 'p_fails_within_a_year: that a test a year after a pass fails, with the 95 % interval of this '
+  || 'probability.'
 union all
 select case when count(*) = 0
-  then 'No prior has been fitted yet: the probabilities are empty.'
-  when count(shape) = 0
-  then 'The probabilities are empty; '
-    || coalesce(max(note) filter (stratum = 'all'), 'no prior is identified') || '.'
-  else 'Priors were fitted on events recorded up to ' || max(newest_recorded_at) || ' UTC.' end
-from fit join rate_prior using (stratum)
+  then 'No fit has been made yet: the probabilities are empty.'
+  when max(lattice_step) is null
+  then 'The probabilities rest on the common rate of all assemblies; ' || coalesce(max(note), '') || '.'
+  else 'Fitted on events recorded up to ' || max(newest_recorded_at) || ' UTC.' end
+from fit join rate_prior using (stratum) where stratum = 'all'

@@ -11,7 +11,7 @@
 -- study: exact share failed of tests into lower, upper
 -- left out: rounds that do not count: not routine, not as found, not testable
 -- caution: The interval takes tests as independent; those of one site are not, so it is too narrow.
--- caution: expected_per_year and p_twice_mean rest on the whole history, whatever days are asked for.
+-- caution: Expected failures, ranks and P rest on the whole history, whatever days are asked for.
 with
   round as (
     select site_id, assembly_id, outcome, failure_class
@@ -28,8 +28,18 @@ with
   standing as (
     select a.site_id, min(a.site_label) as label, min(a.zone_id) as zone_id,
       count(*) as assemblies,
-      sum(r.shrunk_per_year) as expected_per_year,
-      max(r.probability_double_mean) as p_twice_mean
+      sum(r.fails_within_year) as expected,
+      -- lognormal with the mean and the variance of the sum
+      sqrt(ln(1 + sum(r.fails_within_year_variance) / sum(r.fails_within_year) ** 2)) as spread,
+      -- one common rate is wrong for all assemblies alike
+      sum(r.fails_within_year_lower) filter (r.expected_from = 'COMMON_RATE') as common_lower,
+      sum(r.fails_within_year_upper) filter (r.expected_from = 'COMMON_RATE') as common_upper,
+      max(r.probability_double_mean) as p_twice_mean,
+      arg_min(r.expected_rank, r.expected_rank) as best_rank,
+      arg_min(r.rank_lower, r.expected_rank) as rank_lower,
+      arg_min(r.rank_upper, r.expected_rank) as rank_upper,
+      max(r.probability_worst_ten) as p_worst_10,
+      count(*) filter (r.listed) as listed
     from assembly a left join rate r using (assembly_id)
     where a.removed_on is null
       and ($type is null or a.type = $type) and ($size is null or a.size_inch = $size)
@@ -37,9 +47,14 @@ with
     group by a.site_id)
 select s.site_id, p.label, p.zone_id, p.assemblies, s.tests, s.failed, s.fouling,
   s.failed / s.tests as share_failed, null::double as lower, null::double as upper,
-  p.expected_per_year, p.p_twice_mean
+  p.expected as expected_failures,
+  coalesce(p.common_lower, p.expected * exp(-p.spread ** 2 / 2 - 1.96 * p.spread))
+    as expected_lower,
+  coalesce(p.common_upper, p.expected * exp(-p.spread ** 2 / 2 + 1.96 * p.spread))
+    as expected_upper,
+  p.p_twice_mean, p.best_rank as expected_rank, p.rank_lower, p.rank_upper, p.p_worst_10, p.listed
 from site s join standing p on p.site_id is not distinct from s.site_id
-order by p.p_twice_mean desc nulls last, p.expected_per_year desc nulls last,
+order by p.best_rank nulls last, p.expected desc nulls last,
   share_failed desc, s.tests desc, s.site_id
 limit $limit
 -- beneath
@@ -50,13 +65,25 @@ where ($type is null or type = $type) and ($size is null or size_inch = $size)
   and ($zone is null or zone_id = $zone) and ($site is null or site_id = $site)
   and ($since is null or day >= $since) and ($until is null or day <= $until)
 union all
-select 'share_failed with the exact 95 % interval; expected_per_year: failures a year to expect '
-  || 'of the assemblies that stand there now; p_twice_mean: that of the worst of them.'
+select 'share_failed with the exact 95 % interval; expected_failures of the assemblies that stand there '
+  || 'now, each tested a year after a pass, with a 95 % interval; p_twice_mean, expected_rank and '
+  || 'p_worst_10: those of the worst of them among all assemblies; listed: how many of them are '
+  || 'claimed to fail at more than twice the mean rate.'
 union all
 select case when count(*) = 0
-  then 'No prior has been fitted yet: expected_per_year and P are empty.'
-  when count(shape) = 0
-  then 'The columns expected_per_year and p_twice_mean are empty; '
-    || coalesce(max(note) filter (stratum = 'all'), 'no prior is identified') || '.'
-  else 'Priors were fitted on events recorded up to ' || max(newest_recorded_at) || ' UTC.' end
-from fit join rate_prior using (stratum)
+  then 'No fit has been made yet: expected failures, ranks and P are empty.'
+  when max(lattice_step) is null
+  then 'Ranks and P are empty, and expected_failures rests on the common rate of all assemblies, '
+    || coalesce(round(max(common_per_year), 3)::varchar, 'unknown') || ' a year ('
+    || coalesce(round(max(lower_per_year), 3)::varchar, '?') || ' to '
+    || coalesce(round(max(upper_per_year), 3)::varchar, 'no upper end') || '); '
+    || coalesce(max(note), '') || '.'
+  else 'Fitted on events recorded up to ' || max(newest_recorded_at) || ' UTC.' end
+from fit join rate_prior using (stratum) where stratum = 'all'
+union all
+select case when count(site_correlation) = 0
+  then 'How alike the assemblies of one site are is not known; intervals take them as independent.'
+  else 'Outcomes of different assemblies of one site are correlated by '
+    || round(max(site_correlation), 3) || '; intervals ignore it: it makes the variance of a site''s '
+    || 'share ' || round(max(site_design_effect), 2) || ' times as large on average.' end
+from rate_prior where stratum = 'all'
