@@ -16,6 +16,9 @@ final class TrendFigures {
   /** Fewer events than this say nothing of a trend. */
   static final int FEWEST_EVENTS = 5;
 
+  /** The figure that takes the ageing of the fleet out of a trend. */
+  static final String SAME_AGE = "rate ratio, one calendar year later at the same age";
+
   private final String stratum;
   private final String subject;
   private final long events;
@@ -107,7 +110,7 @@ final class TrendFigures {
     } else {
       TrendRow first = rows.get(0);
       verdict = first.verdict();
-      words = words(what, first);
+      words = words(what, first) + atSameAge();
     }
     List<TrendRow> all = new ArrayList<>();
     all.add(
@@ -156,6 +159,22 @@ final class TrendFigures {
       case "FALLING" -> "Getting better: " + what + " change by " + change + ".";
       default -> "Flat as far as can be told: " + what + " change by " + change + ".";
     };
+  }
+
+  /** A fleet that grows older gets worse without anything having changed, so that is said too. */
+  private String atSameAge() {
+    for (TrendRow row : rows) {
+      if (row.quantity().equals(SAME_AGE) && row.figure() != null) {
+        return " At the same age: "
+            + percent(row.figure())
+            + " a year ("
+            + percent(row.lower())
+            + " to "
+            + percent(row.upper())
+            + ").";
+      }
+    }
+    return "";
   }
 
   /** A ratio as a change in per cent, such as +4 %; no limit in words. */

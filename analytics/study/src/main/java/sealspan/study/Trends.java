@@ -49,7 +49,7 @@ final class Trends {
           "rate ratio, one calendar year later", ratio(used.by(YEAR, used.year())), basis);
       TestedExposures aged = used.ofKnownAge();
       figures.ratio(
-          "rate ratio, one calendar year later at the same age",
+          TrendFigures.SAME_AGE,
           ratio(aged.by(YEAR, aged.year(), "age", aged.age())),
           basis + "; assemblies of known age");
       figures.ratio(

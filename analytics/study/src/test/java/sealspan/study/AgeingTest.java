@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import sealspan.study.practice.PracticeParameters;
@@ -12,6 +13,7 @@ import sealspan.study.practice.TrueRepairs;
 import sealspan.study.practice.TrueWear;
 import sealspan.table.AgeingRow;
 import sealspan.table.AssemblyRows;
+import sealspan.table.RepairEpisodeRow;
 import sealspan.table.RetestRow;
 import sealspan.table.YearlyRateRow;
 
@@ -59,6 +61,62 @@ class AgeingTest {
     assertTrue(rows.get(0).retests() > 100);
     assertHolds(.2, rows.get(0).lower(), rows.get(0).upper());
     assertHolds(.1, rows.get(1).lower(), rows.get(1).upper());
+  }
+
+  /** An episode without one of the two decisions, or without a retest, counts in no share. */
+  @Test
+  void otherEpisodesCountInNoShare() {
+    AssemblyRows unit = PracticeRows.of(PLAIN.ofSize(1)).get(0);
+    List<RepairEpisodeRow> episodes =
+        List.of(episode(null, "FAILED"), episode("CLEANED", null), episode("CLEANED", "PASSED"));
+    AssemblyRows with =
+        new AssemblyRows(
+            unit.assemblyId(),
+            0,
+            unit.assembly(),
+            unit.tests(),
+            unit.readings(),
+            unit.exposures(),
+            unit.repairs(),
+            unit.seals(),
+            unit.findings(),
+            unit.jobs(),
+            unit.occurrences(),
+            unit.rate(),
+            episodes,
+            unit.levels(),
+            unit.forecast(),
+            unit.frozenForecasts());
+    RetestRow cleaned = Retests.of("all", null, List.of(with)).get(0);
+    assertEquals(1, cleaned.retests());
+    assertEquals(0.0, cleaned.share());
+  }
+
+  private static RepairEpisodeRow episode(String decision, String retest) {
+    return new RepairEpisodeRow(
+        "A",
+        "v",
+        LocalDate.of(2020, 1, 1),
+        "check1",
+        "DC",
+        null,
+        null,
+        decision,
+        "NOT_KNOWN",
+        null,
+        null,
+        null,
+        null,
+        0,
+        0,
+        "NONE",
+        retest,
+        false,
+        null,
+        null,
+        null,
+        null,
+        null);
   }
 
   /** With a flat hazard nothing is claimed. */
