@@ -54,18 +54,14 @@ record ReadingSeries(String component, String measure) implements Comparable<Rea
 
   private static Numbered numbered(int number, List<ReadingRow> rows) {
     List<GaugedReading> readings = new ArrayList<>(rows.size());
-    int period = 0;
-    String before = null;
     for (ReadingRow row : rows) {
-      period += row.gaugePeriod().equals(before) ? 0 : 1;
-      before = row.gaugePeriod();
-      readings.add(gauged(row, period));
+      readings.add(gauged(row));
     }
     return new Numbered(number, new ReadingRun(readings), rows);
   }
 
   /** The verdict goes before the number, which is rounded and may be held to a limit above. */
-  private static GaugedReading gauged(ReadingRow row, int period) {
+  private static GaugedReading gauged(ReadingRow row) {
     boolean failed = row.result().equals("FAILED");
     boolean measured = row.psi() != null && (row.psi() > 0 || !failed);
     double value = measured ? row.psi() : 0;
@@ -78,7 +74,7 @@ record ReadingSeries(String component, String measure) implements Comparable<Rea
         limit,
         error(row),
         row.stepPsi(),
-        period);
+        row.gaugePeriod());
   }
 
   static GaugeError error(ReadingRow row) {

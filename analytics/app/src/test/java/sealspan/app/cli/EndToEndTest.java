@@ -167,6 +167,55 @@ class EndToEndTest {
     assertTrue(after.out().contains("'rutine' is not known here"), after.toString());
   }
 
+  /** What was said of NH-17 before its visit of 2025, as CSV. */
+  private static String said;
+
+  private static String saidOfFirstForecast() {
+    Typed typed =
+        Typed.at(
+            data,
+            "ask",
+            "--format",
+            "csv",
+            "--sql",
+            "select ledger_id, issued_at, fit_cut_id, basis_event_id, probability_at_once,"
+                + " probability6_months, probability12_months, probability24_months, driven_by"
+                + " from frozen_forecast where assembly_id = 'NH-17' order by issued_at limit 1");
+    assertEquals(ExitCode.DONE, typed.code(), typed.toString());
+    return typed.out();
+  }
+
+  @Test
+  @Order(2)
+  void aForecastIsIssuedOnceBeforeTheNextTest() {
+    await(() -> saidOfFirstForecast().lines().count() == 2);
+    said = saidOfFirstForecast();
+    assertEquals(ExitCode.DONE, Typed.at(data, "fit").code());
+    assertEquals(said, saidOfFirstForecast());
+  }
+
+  /** I8 on the running engine: the outcome is added, and what was said stays as it was said. */
+  @Test
+  @Order(4)
+  void theOutcomeIsHeldAgainstTheForecastAsItWasIssued() {
+    await(
+        () ->
+            Typed.at(data, "ask", "forecasts-scored")
+                .out()
+                .contains("1 forecasts with an outcome, 1 failed"));
+    assertEquals(said, saidOfFirstForecast());
+  }
+
+  @Test
+  @Order(9)
+  void nothingHasChangedTheForecastSinceItWasIssued() {
+    assertEquals(said, saidOfFirstForecast());
+    assertTrue(
+        Typed.at(data, "ask", "forecasts-scored")
+            .out()
+            .contains("1 forecasts with an outcome, 1 failed"));
+  }
+
   @Test
   @Order(3)
   void aTypedVisitIsJudgedAndShowsUp() throws IOException {

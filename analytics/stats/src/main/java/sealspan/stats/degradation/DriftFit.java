@@ -13,7 +13,8 @@ import sealspan.stats.Interval;
  * in: to leave failures out would leave out the steepest drifts.
  *
  * @param model the model
- * @param driftError standard error of the mean drift a day
+ * @param driftError standard error of the mean drift a day, the biases that gauges share over units
+ *     included
  * @param shockError standard error of the log of the rate of shocks; infinite without a failure
  * @param logLikelihood its log-likelihood, with the constants of the normal distribution
  * @param runs runs of two readings or more
@@ -91,7 +92,7 @@ public record DriftFit(
     return chosen;
   }
 
-  /** Interval of the mean drift a day, by the curvature of the likelihood. */
+  /** Interval of the mean drift a day, by the standard error. */
   public Interval driftInterval(double confidence) {
     double reach = Confidence.z(confidence) * driftError;
     return new Interval(model.driftPerDay() - reach, model.driftPerDay() + reach, confidence);

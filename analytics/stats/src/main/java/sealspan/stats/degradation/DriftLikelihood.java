@@ -24,7 +24,13 @@ final class DriftLikelihood {
     return sum;
   }
 
-  private double of(
+  /** The runs. */
+  List<GaugedReading[]> runs() {
+    return List.of(runs);
+  }
+
+  /** The log-likelihood of one run. */
+  double of(
       GaugedReading[] run,
       double drift,
       double driftVariance,
@@ -36,7 +42,7 @@ final class DriftLikelihood {
       GaugedReading reading = run[i];
       int days = i == 0 ? 0 : reading.day() - run[i - 1].day();
       filter.advance(days, volatilitySquared);
-      if (i == 0 || run[i - 1].gaugePeriod() != reading.gaugePeriod()) {
+      if (i == 0 || !run[i - 1].gaugePeriod().equals(reading.gaugePeriod())) {
         filter.newGauge(reading.error().biasVariance());
       }
       if (filter.known()) {

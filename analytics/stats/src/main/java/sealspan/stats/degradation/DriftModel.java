@@ -63,7 +63,7 @@ public record DriftModel(
     if (before != null) {
       filter.advance(reading.day() - before.day(), volatilityPerRootDay * volatilityPerRootDay);
     }
-    if (before == null || before.gaugePeriod() != reading.gaugePeriod()) {
+    if (before == null || !before.gaugePeriod().equals(reading.gaugePeriod())) {
       filter.newGauge(reading.error().biasVariance());
     }
   }

@@ -2,6 +2,10 @@ package sealspan.stats.degradation;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.LUDecomposition;
@@ -129,14 +133,81 @@ final class DriftSearch {
       point[i] = Math.abs(point[i]) < NOUGHT ? 0 : Math.abs(point[i]);
     }
     double[] errors = errors(point);
+    double own = errors[DRIFT] * guess.spreadPerDay();
     return new Found(
         guess.driftPerDay() + point[DRIFT] * guess.spreadPerDay(),
         point[SPREAD] * guess.spreadPerDay(),
         point[WANDER] * guess.wanderPerRootDay(),
         shocksPerDay(point),
-        errors[DRIFT] * guess.spreadPerDay(),
+        Double.isFinite(own) ? Math.sqrt(own * own + sharedVariance(point, own * own)) : own,
         shocks ? errors[SHOCKS] : Double.POSITIVE_INFINITY,
         value(point));
+  }
+
+  /**
+   * What the biases of gauges add to the variance of the mean drift: a gauge that reads low for a
+   * year moves all units that it reads alike, so they are not independent. Each bias moves the
+   * drift by the drift's variance times the mixed derivative of the likelihood; the part that each
+   * run has by itself is in the variance already.
+   */
+  private double sharedVariance(double[] point, double ownVariance) {
+    double moveDrift = Math.sqrt(ownVariance);
+    Map<String, double[]> sums = new TreeMap<>();
+    for (GaugedReading[] run : likelihood.runs()) {
+      Set<String> periods = new TreeSet<>();
+      for (GaugedReading reading : run) {
+        periods.add(reading.gaugePeriod());
+      }
+      for (String period : periods) {
+        double bias = biasVariance(run, period);
+        double raise = Math.sqrt(bias);
+        if (raise > 0) {
+          double mixed =
+              (of(run, period, raise, point, moveDrift)
+                      - of(run, period, -raise, point, moveDrift)
+                      - of(run, period, raise, point, -moveDrift)
+                      + of(run, period, -raise, point, -moveDrift))
+                  / (4 * moveDrift * raise);
+          double[] sum = sums.computeIfAbsent(period, p -> new double[3]);
+          sum[0] += mixed;
+          sum[1] += mixed * mixed;
+          sum[2] = Math.max(sum[2], bias);
+        }
+      }
+    }
+    double variance = 0;
+    for (double[] sum : sums.values()) {
+      variance += sum[2] * (sum[0] * sum[0] - sum[1]) * ownVariance * ownVariance;
+    }
+    return Math.max(0, variance);
+  }
+
+  private static double biasVariance(GaugedReading[] run, String period) {
+    double variance = 0;
+    for (GaugedReading reading : run) {
+      if (reading.gaugePeriod().equals(period)) {
+        variance = Math.max(variance, reading.error().biasVariance());
+      }
+    }
+    return variance;
+  }
+
+  private double of(
+      GaugedReading[] run, String period, double raise, double[] point, double moveDrift) {
+    GaugedReading[] raised = run.clone();
+    for (int i = 0; i < raised.length; i++) {
+      if (raised[i].gaugePeriod().equals(period)) {
+        raised[i] = raised[i].raised(raise);
+      }
+    }
+    double spread = point[SPREAD] * guess.spreadPerDay();
+    double wander = point[WANDER] * guess.wanderPerRootDay();
+    return likelihood.of(
+        raised,
+        guess.driftPerDay() + point[DRIFT] * guess.spreadPerDay() + moveDrift,
+        spread * spread,
+        wander * wander,
+        shocksPerDay(point));
   }
 
   /** By the curvature; first of all that is not zero, then, where that is no top, of less. */

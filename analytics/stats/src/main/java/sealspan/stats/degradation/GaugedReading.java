@@ -11,7 +11,8 @@ import java.util.Comparator;
  * @param limit least value that passes; negative infinity for none
  * @param error error of the gauge
  * @param step the value is rounded to multiples of it; 0 for none
- * @param gaugePeriod readings of one run with the same number share the gauge's bias
+ * @param gaugePeriod readings of the same text, one after the other, share the gauge's bias: those
+ *     of one gauge between two calibrations, also over several units
  */
 public record GaugedReading(
     int day,
@@ -20,7 +21,7 @@ public record GaugedReading(
     double limit,
     GaugeError error,
     double step,
-    int gaugePeriod) {
+    String gaugePeriod) {
 
   /** What is known of the value. */
   public enum Seen {
@@ -37,7 +38,7 @@ public record GaugedReading(
           .thenComparingDouble(r -> r.error.ownVariance())
           .thenComparingDouble(r -> r.error.biasVariance())
           .thenComparingDouble(GaugedReading::step)
-          .thenComparingInt(GaugedReading::gaugePeriod);
+          .thenComparing(GaugedReading::gaugePeriod);
 
   public GaugedReading {
     if (!Double.isFinite(value) || Double.isNaN(limit) || !(step >= 0)) {
@@ -49,6 +50,11 @@ public record GaugedReading(
               + " and "
               + step);
     }
+  }
+
+  /** The same reading as it would be had the gauge read higher; it passes or fails as before. */
+  GaugedReading raised(double by) {
+    return new GaugedReading(day, value + by, seen, limit + by, error, step, gaugePeriod);
   }
 
   /** Whether it fails. */

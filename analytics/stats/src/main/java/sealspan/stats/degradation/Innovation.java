@@ -8,7 +8,10 @@ final class Innovation {
   static double log(
       LevelFilter filter, GaugedReading reading, double shocks, double unreadableShare) {
     double byDrift = -shocks + logByDrift(filter, reading);
-    if (!reading.fails() || shocks == 0) {
+    if (!reading.fails()) {
+      return Math.max(byDrift, -shocks + logFarthest(filter, reading));
+    }
+    if (shocks == 0) {
       return byDrift;
     }
     return logSum(byDrift, logByShock(reading, shocks, unreadableShare));
@@ -32,6 +35,12 @@ final class Innovation {
     return reading.seen() == GaugedReading.Seen.MEASURED
         ? Bell.logDensity(z) - StrictMath.log(sd)
         : Bell.logBelow(z);
+  }
+
+  /** However far a passing reading lies, it counts as no farther: one slip must not rule a fit. */
+  private static double logFarthest(LevelFilter filter, GaugedReading reading) {
+    double sd = Math.sqrt(filter.variance(reading.ownVariance()));
+    return Bell.logDensity(LevelFilter.FARTHEST_SDS) - StrictMath.log(sd);
   }
 
   /** A shock leaves nothing to read, or a value anywhere between 0 and the limit. */

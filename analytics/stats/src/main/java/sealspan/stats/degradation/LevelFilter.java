@@ -8,6 +8,9 @@ final class LevelFilter {
   /** Guards against an exact gauge: no difference of readings tells more than this. */
   private static final double LEAST_VARIANCE = 1e-12;
 
+  /** A reading farther from the others than this many standard deviations begins a level anew. */
+  static final double FARTHEST_SDS = 6;
+
   private double level;
   private double drift;
   private double bias;
@@ -73,8 +76,13 @@ final class LevelFilter {
     return Math.max(variance, LEAST_VARIANCE);
   }
 
-  /** Takes in a number. */
+  /**
+   * Takes in a number. One that lies much too far from what those before it say is a slip in
+   * writing, or somebody acted on the component and did not record it: then the level begins anew
+   * with it, and what is known of the drift stays.
+   */
   void take(double value, double ownVariance) {
+    known &= Math.abs(value - mean()) <= FARTHEST_SDS * Math.sqrt(variance(ownVariance));
     if (known) {
       double variance = variance(ownVariance);
       correct((value - mean()) / variance, 1 / variance);

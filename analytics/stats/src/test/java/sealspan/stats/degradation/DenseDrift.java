@@ -29,7 +29,7 @@ final class DenseDrift {
   }
 
   private double errors(int i, int j) {
-    boolean sameGauge = readings.get(i).gaugePeriod() == readings.get(j).gaugePeriod();
+    boolean sameGauge = readings.get(i).gaugePeriod().equals(readings.get(j).gaugePeriod());
     double shared = sameGauge ? readings.get(i).error().biasVariance() : 0;
     GaugedReading r = readings.get(i);
     return shared + (i == j ? r.error().ownVariance() + r.step() * r.step() / 12 : 0);

@@ -143,7 +143,7 @@ class DriftFitTest {
               List.of(
                   InventedRuns.reading(0, 2, 1),
                   new GaugedReading(
-                      365, 0, GaugedReading.Seen.AT_OR_BELOW, 1, InventedRuns.ERROR, 0, 2))));
+                      365, 0, GaugedReading.Seen.AT_OR_BELOW, 1, InventedRuns.ERROR, 0, "G2"))));
     }
     assertBecause("days apart", sameDay);
     DriftModel still = fit(constant).model();
@@ -175,5 +175,53 @@ class DriftFitTest {
     Estimate<DriftFit> estimate = DriftFit.of(runs);
     String because = assertInstanceOf(Estimate.NotIdentified.class, estimate).because();
     assertTrue(because.contains(part), because);
+  }
+
+  /**
+   * One gauge for all: its bias in the later year moves every unit alike, so the mean step keeps
+   * the variance of two biases however many units there are. By hand, over a year apart: variance
+   * of the mean step = 2 biases + (2 errors + wander) / units.
+   */
+  @Test
+  void gaugesThatAllUnitsShareLimitWhatIsKnownOfTheMeanDrift() {
+    Random random = new Random(15);
+    List<ReadingRun> runs = new ArrayList<>();
+    for (int i = 0; i < 500; i++) {
+      double step = -0.05 + Math.sqrt(2 * .004 + .01) * random.nextGaussian();
+      runs.add(
+          new ReadingRun(
+              List.of(InventedRuns.reading(0, 3, 1), InventedRuns.reading(365, 3 + step, 2))));
+    }
+    double error = Math.sqrt(2 * .003 + (2 * .004 + .01) / 500) / 365;
+    assertEquals(error, fit(runs).driftError(), 0.03 * error);
+  }
+
+  /** A wrong tens digit in one of a hundred readings must not pass for drift or wander. */
+  @Test
+  void slipsInWritingDoNotRuleTheFit() {
+    List<ReadingRun> runs = InventedRuns.of(TRUTH, new Random(21), 1_500, 6);
+    Random random = new Random(22);
+    List<ReadingRun> slipped = new ArrayList<>();
+    for (ReadingRun run : runs) {
+      List<GaugedReading> readings = new ArrayList<>(run.readings());
+      int at = random.nextInt(readings.size());
+      if (random.nextInt(15) == 0 && !readings.get(at).fails()) {
+        GaugedReading r = readings.get(at);
+        readings.set(at, InventedRuns.reading(r.day(), r.value() + 10, 1_000_000 + slipped.size()));
+      }
+      slipped.add(new ReadingRun(readings));
+    }
+    DriftModel clean = fit(runs).model();
+    DriftModel model = fit(slipped).model();
+    assertEquals(clean.volatilityPerRootDay(), model.volatilityPerRootDay(), 4e-4);
+    assertEquals(clean.driftPerDay(), model.driftPerDay(), 1e-5);
+    assertEquals(clean.driftSdPerDay(), model.driftSdPerDay(), 3e-5);
+    ReadingRun afterwards =
+        new ReadingRun(
+            List.of(
+                InventedRuns.reading(0, 1.9, 1),
+                InventedRuns.reading(365, 11.8, 2),
+                InventedRuns.reading(730, 1.8, 3)));
+    assertEquals(1.8, TRUTH.follow(afterwards).level(), 0.05);
   }
 }

@@ -231,7 +231,7 @@ class DriftModelTest {
             List.of(
                 InventedRuns.reading(0, 1.9, 1),
                 new GaugedReading(
-                    365, 0, GaugedReading.Seen.AT_OR_BELOW, 1, InventedRuns.ERROR, 0, 2)));
+                    365, 0, GaugedReading.Seen.AT_OR_BELOW, 1, InventedRuns.ERROR, 0, "G2")));
     assertTrue(model.gradualShare(leaked) < 1e-6);
     assertEquals(0, model.gradualShare(new ReadingRun(List.of(InventedRuns.reading(0, .4, 1)))));
     assertThrows(
@@ -242,7 +242,7 @@ class DriftModelTest {
             new ReadingRun(
                 List.of(
                     new GaugedReading(
-                        5, 0, GaugedReading.Seen.AT_OR_BELOW, 1, InventedRuns.ERROR, 0, 1)))));
+                        5, 0, GaugedReading.Seen.AT_OR_BELOW, 1, InventedRuns.ERROR, 0, "G1")))));
   }
 
   /**

@@ -12,6 +12,10 @@ final class InventedRuns {
   private InventedRuns() {}
 
   static GaugedReading reading(int day, double value, int gaugePeriod) {
+    return reading(day, value, "G" + gaugePeriod);
+  }
+
+  private static GaugedReading reading(int day, double value, String gaugePeriod) {
     return new GaugedReading(day, value, GaugedReading.Seen.MEASURED, LIMIT, ERROR, 0, gaugePeriod);
   }
 
@@ -29,6 +33,7 @@ final class InventedRuns {
     double bias = 0;
     int day = 0;
     int period = 0;
+    long gauge = random.nextLong();
     List<GaugedReading> run = new ArrayList<>();
     for (int i = 0; i < readings; i++) {
       int days = i == 0 ? 0 : 200 + random.nextInt(300);
@@ -41,14 +46,14 @@ final class InventedRuns {
       }
       boolean shocked = i > 0 && random.nextDouble() < -Math.expm1(-model.shocksPerDay() * days);
       double value = level + bias + Math.sqrt(ERROR.ownVariance()) * random.nextGaussian();
-      GaugedReading reading = reading(day, value, period);
+      GaugedReading reading = reading(day, value, gauge + " " + period);
       if (shocked) {
         boolean read = random.nextDouble() >= model.unreadableShare();
         reading =
             read
-                ? reading(day, LIMIT * random.nextDouble(), period)
+                ? reading(day, LIMIT * random.nextDouble(), gauge + " " + period)
                 : new GaugedReading(
-                    day, 0, GaugedReading.Seen.AT_OR_BELOW, LIMIT, ERROR, 0, period);
+                    day, 0, GaugedReading.Seen.AT_OR_BELOW, LIMIT, ERROR, 0, gauge + " " + period);
       }
       run.add(reading);
       if (reading.fails()) {

@@ -9,7 +9,8 @@ public record PositionTruth(
     @Means("zone id") String zoneId,
     @Means("its assemblies within the record, one after the other") List<TrueUnit> units,
     @Means("failures that a visit of the record came upon") List<TrueFailure> failures,
-    @Means("actions on seals within the record") List<TrueAction> actions) {
+    @Means("actions on seals within the record") List<TrueAction> actions,
+    @Means("levels of what is read, at the rounds of the record") List<TrueLevel> levels) {
 
   /** One assembly. */
   public record TrueUnit(
@@ -21,5 +22,6 @@ public record PositionTruth(
     units = List.copyOf(units);
     failures = List.copyOf(failures);
     actions = List.copyOf(actions);
+    levels = List.copyOf(levels);
   }
 }

@@ -105,6 +105,7 @@ final class PracticeVisit {
 
   private TestRound round(int number, Extent extent) {
     long counter = 10L * visitNumber + number;
+    truth.read(unit, day);
     return TestRound.of(unit, day, biasPsi, extent, unit.draws(Draws.Purpose.ROUND, 0, counter));
   }
 

@@ -3,7 +3,9 @@ package sealspan.study.practice;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** Takes down the truth of one position while its life is made up. */
@@ -12,6 +14,7 @@ final class TruthNotes {
   private final List<PositionTruth.TrueUnit> units = new ArrayList<>();
   private final List<TrueFailure> failures = new ArrayList<>();
   private final List<TrueAction> actions = new ArrayList<>();
+  private final Map<String, TrueLevel> levels = new LinkedHashMap<>();
   private final Set<String> seen = new HashSet<>();
 
   TruthNotes(int beginDay) {
@@ -54,6 +57,20 @@ final class TruthNotes {
     }
   }
 
+  /** Notes the levels that a round has read; of several rounds of a day the last counts. */
+  void read(PracticeUnit unit, int day) {
+    if (day < beginDay) {
+      return;
+    }
+    for (PartLife part : unit.parts) {
+      if (part.plan.isMeasured()) {
+        levels.put(
+            unit.id() + " " + part.index() + " " + day,
+            new TrueLevel(unit.id(), part.plan.at(), LocalDate.ofEpochDay(day), part.level()));
+      }
+    }
+  }
+
   void acted(TrueAction action) {
     if (action.day().toEpochDay() >= beginDay) {
       actions.add(action);
@@ -77,6 +94,11 @@ final class TruthNotes {
 
   PositionTruth truth(PracticeUnit last, Site site) {
     return new PositionTruth(
-        Names.position(last.position), Names.zone(site.zone()), units, failures, actions);
+        Names.position(last.position),
+        Names.zone(site.zone()),
+        units,
+        failures,
+        actions,
+        List.copyOf(levels.values()));
   }
 }
