@@ -98,7 +98,12 @@ final class Trends {
           TrendTests.handbook(onCalendar),
           "within assemblies; takes replacements of an assembly as a Poisson process");
       List<EventTimes> byAge =
-          units.stream().filter(u -> u.origin() != null).map(ReplacementDays::byAge).toList();
+          units.stream()
+              .filter(u -> u.origin() != null)
+              .map(ReplacementDays::byAge)
+              // A record that begins before its unit was put in has no ages to tell.
+              .filter(u -> u.start() >= 0)
+              .toList();
       List<EventTimes> fromNew = byAge.stream().filter(u -> u.start() == 0).toList();
       figures.test(
           "Lewis and Robinson's test",
