@@ -17,7 +17,9 @@ final class EffectWords {
     String n =
         "n = " + (cleaned + renewed) + " (" + cleaned + " cleaned, " + renewed + " seals renewed)";
     if (effect instanceof Estimate.NotIdentified<ActionEffect> none) {
-      return "Not identified, because " + because(none.because()) + "; " + n + ".";
+      String because =
+          cleaned + renewed == 0 ? "there is no such repair yet" : because(none.because());
+      return "Not identified, because " + because + "; " + n + ".";
     }
     ActionEffect.Risks risks = effect.orThrow().comparable();
     return "Had all been cleaned, "
@@ -43,6 +45,8 @@ final class EffectWords {
   /** Why there is no figure, in the words of the trade. */
   static String because(String because) {
     return because
+        .replace("no case got the first action", "no part was cleaned")
+        .replace("no case got the second action", "no seal was renewed")
         .replace("the first action", "cleaning")
         .replace("the second action", "a new seal")
         .replace("units", "assemblies");

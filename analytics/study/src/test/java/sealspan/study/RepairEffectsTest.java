@@ -174,17 +174,17 @@ class RepairEffectsTest {
   @Test
   void saysInPlainWordsWhyThereIsNoAnswer() {
     assertEquals(
-        "Not identified, because no case got cleaning; n = 0 (0 cleaned, 0 seals renewed).",
+        "Not identified, because there is no such repair yet; n = 0 (0 cleaned, 0 seals renewed).",
         words(List.of()));
     assertEquals(
-        "Not identified, because no case got a new seal; n = 9 (9 cleaned, 0 seals renewed).",
+        "Not identified, because no seal was renewed; n = 9 (9 cleaned, 0 seals renewed).",
         words(made(9, 6, 0, 0)));
     assertEquals(
-        "Not identified, because only 0 of 90 cases failed after cleaning; n = 180 (90 cleaned, 90"
+        "Not identified, because none of 90 cases failed after cleaning; n = 180 (90 cleaned, 90"
             + " seals renewed).",
         words(made(90, 0, 90, 0)));
     assertEquals(
-        "Not identified, because only 0 of 90 cases held after cleaning; n = 180 (90 cleaned, 90"
+        "Not identified, because none of 90 cases held after cleaning; n = 180 (90 cleaned, 90"
             + " seals renewed).",
         words(made(90, 90, 90, 90)));
     assertEquals(

@@ -77,14 +77,18 @@ public record ActionEffect(
       int failures = cases.failures(arm);
       String which = arm == Arm.FIRST ? "first" : "second";
       if (failures < FEWEST_OF_A_KIND) {
-        return "only " + failures + " of " + n + " cases failed after the " + which + " action";
+        return of(failures, n) + " failed after the " + which + " action";
       }
       if (n - failures < FEWEST_OF_A_KIND) {
-        return "only " + (n - failures) + " of " + n + " cases held after the " + which + " action";
+        return of(n - failures, n) + " held after the " + which + " action";
       }
     }
     return cases.units() < 2 * FEWEST_OF_A_KIND
         ? "the cases belong to only " + cases.units() + " units"
         : null;
+  }
+
+  private static String of(int count, int cases) {
+    return (count == 0 ? "none" : "only " + count) + " of " + cases + " cases";
   }
 }

@@ -237,10 +237,10 @@ class ActionEffectTest {
     assertNot("no case got the second action", new Made().add(50, 20, false, 1));
     assertNot("no case got the first action", new Made().add(50, 20, true, 1));
     assertNot(
-        "only 0 of 50 cases failed after the first action",
+        "none of 50 cases failed after the first action",
         new Made().add(50, 0, false, 1).add(50, 0, true, 1));
     assertNot(
-        "only 0 of 50 cases held after the first action",
+        "none of 50 cases held after the first action",
         new Made().add(50, 50, false, 1).add(50, 50, true, 1));
     assertNot(
         "only 4 of 50 cases failed after the second action",
