@@ -1,9 +1,12 @@
 package sealspan.answers;
 
 /** What the study works out after the SQL of a question; {@code -- study: ...} in its header. */
-sealed interface StudyCall permits ShareCall, ForecastCall {
+sealed interface StudyCall permits ShareCall, ForecastCall, DecisionCall {
   /** Reads the header. */
   static StudyCall of(String header) {
+    if (header.equals(DecisionCall.HEADER)) {
+      return new DecisionCall();
+    }
     return header.startsWith("forecast ") ? ForecastCall.of(header) : ShareCall.of(header);
   }
 

@@ -667,8 +667,21 @@ public final class HandMade {
                 null,
                 "Had all been cleaned, 31 % (20 to 42) would have failed the next yearly test;"
                     + " had all seals been renewed, 14 % (5 to 24); n = 100 (invented)."),
-            effect(1, "risk had all been cleaned", 0.31, 0.2, 0.42, "invented"),
-            effect(2, "risk had all seals been renewed", 0.14, 0.05, 0.24, "invented"),
+            effect(
+                1,
+                "failing the next yearly test, had all been cleaned",
+                0.31,
+                0.2,
+                0.42,
+                "invented"),
+            effect(
+                2,
+                "failing the next yearly test, had all seals been renewed",
+                0.14,
+                0.05,
+                0.24,
+                "invented"),
+            effect(3, "difference, cleaned less renewed", 0.17, 0.03, 0.31, "invented"),
             effect(5, "as it happened, cleaned: not comparable", 0.35, 0.23, 0.48, "raw share"),
             effect(6, "as it happened, seal renewed: not comparable", 0.15, 0.06, 0.3, null)),
         List.of(
