@@ -12,9 +12,6 @@ public final class FleetRanks {
   private static final int EACH_RANK_UP_TO = 32;
   private static final double RATIO = 1.07;
 
-  /** The unit's own chance of lying above a node, at which tables are kept. */
-  private static final double[] OWN = {0, .5, 1};
-
   private final double[] unitsAbove;
   private final double[] squaresAbove;
   private final long units;
@@ -63,8 +60,7 @@ public final class FleetRanks {
       tabled = most;
       tabledAtMost = table(most);
     }
-    long[] whole = unit.wholeMasses();
-    return probability(whole, FleetSums.above(whole), tabledAtMost);
+    return probability(unit.wholeMasses(), unit.above(), tabledAtMost);
   }
 
   /**
@@ -74,7 +70,7 @@ public final class FleetRanks {
   public RankInterval interval(GridPosterior unit, double level) {
     double tail = sealspan.stats.Confidence.tail(level);
     long[] whole = unit.wholeMasses();
-    double[] above = FleetSums.above(whole);
+    double[] above = unit.above();
     int low = firstReaching(whole, above, tail);
     int high = firstReaching(whole, above, 1 - tail);
     return new RankInterval(low == 0 ? 1 : ranks[low - 1] + 1, ranks[high], level);
@@ -98,36 +94,41 @@ public final class FleetRanks {
     return low;
   }
 
-  /** Sum over the unit's nodes, the table read between three points by a parabola. */
+  /** Sum over the unit's nodes. */
   private static double probability(long[] whole, double[] above, double[][] table) {
     double sum = 0;
     for (int g = 0; g < whole.length; g++) {
       if (whole[g] != 0) {
         double t = above[g];
-        double[] at = table[g];
-        double value =
-            at[0] * (1 - t) * (1 - 2 * t) + at[1] * 4 * t * (1 - t) + at[2] * t * (2 * t - 1);
-        sum += whole[g] * Math.max(0, Math.min(1, value));
+        sum += whole[g] * (table[0][g] + t * (table[1][g] + t * table[2][g]));
       }
     }
-    return Math.min(1, sum / (1L << FleetSums.BITS));
+    return Math.max(0, Math.min(1, sum / (1L << FleetSums.BITS)));
   }
 
-  /** P(at most rank - 1 other units lie above), for each node and own chance. */
+  /**
+   * P(at most rank - 1 other units lie above) at each node, as a parabola in the unit's own chance
+   * of lying above it, through its values at no, even and full chance.
+   */
   private double[][] table(long rank) {
-    double[][] table = new double[unitsAbove.length][OWN.length];
-    for (int g = 0; g < table.length; g++) {
-      for (int k = 0; k < OWN.length; k++) {
-        double own = OWN[k];
-        table[g][k] =
-            MatchedBinomial.atMost(
-                rank - 1,
-                Math.max(0, unitsAbove[g] - own),
-                Math.max(0, squaresAbove[g] - own * own),
-                units - 1);
-      }
+    double[][] table = new double[3][unitsAbove.length];
+    for (int g = 0; g < unitsAbove.length; g++) {
+      double none = atMost(rank - 1, g, 0);
+      double even = atMost(rank - 1, g, .5);
+      double full = atMost(rank - 1, g, 1);
+      table[0][g] = none;
+      table[1][g] = 4 * even - 3 * none - full;
+      table[2][g] = 2 * (none + full - 2 * even);
     }
     return table;
+  }
+
+  private double atMost(long most, int node, double own) {
+    return MatchedBinomial.atMost(
+        most,
+        Math.max(0, unitsAbove[node] - own),
+        Math.max(0, squaresAbove[node] - own * own),
+        units - 1);
   }
 
   private static long[] ranks(long units) {

@@ -47,7 +47,7 @@ public final class FleetSums {
 
   private void move(GridPosterior unit, int sign) {
     long[] whole = unit.wholeMasses();
-    double[] above = above(whole);
+    double[] above = unit.above();
     for (int g = 0; g < whole.length; g++) {
       masses[g] += sign * whole[g];
       squares[g] += sign * (long) (above[g] * above[g] * ONE);

@@ -6,29 +6,42 @@ import sealspan.stats.Interval;
 
 /**
  * What is known of one unit's rate: masses on a lattice of sum 1. Between nodes a mass lies spread
- * evenly over its cell in the logarithm of the rate.
+ * evenly over its cell in the logarithm of the rate. Not safe for several threads.
  */
 public final class GridPosterior {
   private static final double ONE = 1L << FleetSums.BITS;
 
   private final RateLattice lattice;
+  private final double[] perDay;
   private final double[] masses;
+  private long[] whole;
+  private double[] above;
 
   GridPosterior(RateLattice lattice, double[] masses) {
+    this(lattice, lattice.allPerDay(), masses);
+  }
+
+  /** With the rates of all nodes worked out before. */
+  GridPosterior(RateLattice lattice, double[] perDay, double[] masses) {
     this.lattice = lattice;
+    this.perDay = perDay;
     this.masses = masses;
   }
 
   /** Posterior mean rate per day. */
   public double meanPerDay() {
-    return mean(rate -> rate);
+    double sum = 0;
+    for (int g = 0; g < masses.length; g++) {
+      sum += masses[g] * perDay[g];
+    }
+    return sum;
   }
 
   /** Posterior mean of a function of the rate per day. */
   public double mean(DoubleUnaryOperator ofPerDay) {
     double sum = 0;
     for (int g = 0; g < masses.length; g++) {
-      sum += masses[g] == 0 ? 0 : masses[g] * ofPerDay.applyAsDouble(lattice.perDay(g));
+      sum += masses[g] == 0 ? 0 : masses[g] * ofPerDay.applyAsDouble(perDay[g]);
     }
     return sum;
   }
@@ -75,8 +88,23 @@ public final class GridPosterior {
     return lattice.perDay(-.5);
   }
 
-  /** The masses in units of 2^-40, with a sum of 2^40 exactly. */
+  /** The masses in units of 2^-40, with a sum of 2^40 exactly; not to be changed. */
   long[] wholeMasses() {
+    if (whole == null) {
+      whole = rounded();
+    }
+    return whole;
+  }
+
+  /** Probability of a rate above each node, with half of that at it; not to be changed. */
+  double[] above() {
+    if (above == null) {
+      above = FleetSums.above(wholeMasses());
+    }
+    return above;
+  }
+
+  private long[] rounded() {
     long[] whole = new long[masses.length];
     long left = (long) ONE;
     int largest = 0;

@@ -11,6 +11,7 @@ public final class GridScores {
   private final GridPrior prior;
   private final RateLattice lattice;
   private final LikelihoodRows likelihood;
+  private final double[] perDay;
   private final double[] row;
 
   /** Prepares a prior. */
@@ -18,6 +19,7 @@ public final class GridScores {
     this.prior = prior;
     lattice = prior.lattice().extended(MOST_SHIFT);
     likelihood = new LikelihoodRows(lattice);
+    perDay = lattice.allPerDay();
     row = new double[prior.lattice().nodes()];
   }
 
@@ -52,6 +54,6 @@ public final class GridScores {
         masses[from + g] += row[g] * each[g] * scale;
       }
     }
-    return new GridPosterior(lattice, masses);
+    return new GridPosterior(lattice, perDay, masses);
   }
 }

@@ -42,6 +42,15 @@ public record RateLattice(double lowestLogPerDay, double step, int nodes) {
     return StrictMath.exp(logPerDay(node));
   }
 
+  /** Rates per day of all nodes. */
+  double[] allPerDay() {
+    double[] rates = new double[nodes];
+    for (int g = 0; g < nodes; g++) {
+      rates[g] = perDay(g);
+    }
+    return rates;
+  }
+
   /** Where a rate lies, as a number of nodes from the lowest; may lie outside. */
   public double position(double perDay) {
     return (StrictMath.log(perDay) - lowestLogPerDay) / step;
