@@ -19,4 +19,6 @@ public record DriftRow(
     @Means("standard deviation of the wander after a year, psi") Double wanderPsi,
     @Means("failures that no drift explains, a year") Double suddenPerYear,
     @Means("of these, the share without a number to read") Double unreadableShare,
+    @Means("share of the gauge's greatest variance that the readings show, at most 1")
+        Double errorShare,
     @Means("what the data cannot tell, in words") String note) {}

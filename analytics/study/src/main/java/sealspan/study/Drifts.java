@@ -67,6 +67,7 @@ final class Drifts {
           null,
           null,
           null,
+          null,
           not.because());
     }
     DriftFit fit = estimate.orThrow();
@@ -89,6 +90,7 @@ final class Drifts {
         model.volatilityPerRootDay() * Math.sqrt(YEAR_DAYS),
         model.shocksPerDay() * YEAR_DAYS,
         model.unreadableShare(),
+        model.errorShare(),
         bounded ? null : "the readings do not bound the mean drift");
   }
 
@@ -104,7 +106,8 @@ final class Drifts {
                 row.driftSdPerYear() / YEAR_DAYS,
                 row.wanderPsi() / Math.sqrt(YEAR_DAYS),
                 row.suddenPerYear() / YEAR_DAYS,
-                row.unreadableShare()));
+                row.unreadableShare(),
+                row.errorShare()));
       }
     }
     return drifts;

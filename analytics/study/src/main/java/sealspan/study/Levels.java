@@ -8,6 +8,7 @@ import java.util.Map;
 import sealspan.assembly.ReadingRuns;
 import sealspan.stats.Interval;
 import sealspan.stats.degradation.DriftModel;
+import sealspan.stats.degradation.GaugeError;
 import sealspan.stats.degradation.LevelForecast;
 import sealspan.stats.degradation.LevelState;
 import sealspan.study.ReadingSeries.Numbered;
@@ -66,11 +67,15 @@ final class Levels {
           ReadingRow last = open.get(series).last();
           double p =
               ahead(series, state, day)
-                  .probabilityReadingBelow(
-                      last.limitPsi(), ReadingSeries.error(last), last.stepPsi());
+                  .probabilityReadingBelow(last.limitPsi(), error(series, last), last.stepPsi());
           below.merge(series.component(), p, (a, b) -> 1 - (1 - a) * (1 - b));
         });
     return below;
+  }
+
+  private GaugeError error(ReadingSeries series, ReadingRow last) {
+    double share = fits.drifts(stratum).model(series).errorShare();
+    return ReadingSeries.error(last).times(share);
   }
 
   private LevelForecast ahead(ReadingSeries series, LevelState state, LocalDate day) {
@@ -115,8 +120,7 @@ final class Levels {
         drift.upper() * YEAR_DAYS,
         then == null
             ? null
-            : then.probabilityReadingBelow(
-                last.limitPsi(), ReadingSeries.error(last), last.stepPsi()),
+            : then.probabilityReadingBelow(last.limitPsi(), error(series, last), last.stepPsi()),
         then == null ? null : then.probabilityBelow(last.limitPsi()),
         stratum,
         run.rows().size() == 1

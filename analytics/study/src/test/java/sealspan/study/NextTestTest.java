@@ -51,6 +51,7 @@ class NextTestTest {
               0.0,
               0.02,
               0.3,
+              1.0,
               null));
     }
     SuddenFailureRow sudden =

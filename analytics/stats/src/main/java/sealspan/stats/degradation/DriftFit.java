@@ -36,7 +36,7 @@ public record DriftFit(
   public static final int FEWEST_STEPS = 20;
 
   /** More steps than this make the fit slower and the forecasts no better. */
-  static final int MOST_STEPS = 60_000;
+  static final int MOST_STEPS = 20_000;
 
   /**
    * Fits the model.

@@ -16,10 +16,22 @@ final class DriftLikelihood {
     this.unreadableShare = unreadableShare;
   }
 
-  double at(double drift, double driftVariance, double volatilitySquared, double shocks) {
+  /** Where the likelihood is looked at; variances, and rates a day. */
+  record Place(
+      double drift,
+      double driftVariance,
+      double volatilitySquared,
+      double shocks,
+      double errorShare) {
+    Place moved(double by) {
+      return new Place(drift + by, driftVariance, volatilitySquared, shocks, errorShare);
+    }
+  }
+
+  double at(Place place) {
     double sum = 0;
     for (GaugedReading[] run : runs) {
-      sum += of(run, drift, driftVariance, volatilitySquared, shocks);
+      sum += of(run, place);
     }
     return sum;
   }
@@ -30,26 +42,23 @@ final class DriftLikelihood {
   }
 
   /** The log-likelihood of one run. */
-  double of(
-      GaugedReading[] run,
-      double drift,
-      double driftVariance,
-      double volatilitySquared,
-      double shocks) {
+  double of(GaugedReading[] run, Place place) {
     double sum = 0;
-    filter.begin(drift, driftVariance);
+    filter.begin(place.drift, place.driftVariance);
     for (int i = 0; i < run.length; i++) {
       GaugedReading reading = run[i];
       int days = i == 0 ? 0 : reading.day() - run[i - 1].day();
-      filter.advance(days, volatilitySquared);
+      filter.advance(days, place.volatilitySquared);
       if (i == 0 || !run[i - 1].gaugePeriod().equals(reading.gaugePeriod())) {
-        filter.newGauge(reading.error().biasVariance());
+        filter.newGauge(place.errorShare * reading.error().biasVariance());
       }
+      double own = reading.ownVariance(place.errorShare);
       if (filter.known()) {
-        sum += Innovation.log(filter, reading, shocks * Math.max(1, days), unreadableShare);
+        sum +=
+            Innovation.log(filter, reading, own, place.shocks * Math.max(1, days), unreadableShare);
       }
       if (i < run.length - 1) {
-        filter.take(reading.value(), reading.ownVariance());
+        filter.take(reading.value(), own);
       }
     }
     return sum;

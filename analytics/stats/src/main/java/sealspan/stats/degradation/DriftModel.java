@@ -10,20 +10,34 @@ package sealspan.stats.degradation;
  * @param volatilityPerRootDay standard deviation of the wander after a day, at least 0
  * @param shocksPerDay rate of shocks, a day, at least 0
  * @param unreadableShare of the shocks, those that leave nothing to read, between 0 and 1
+ * @param errorShare share of the variance of the gauges' error that the readings show, above 0 and
+ *     at most 1: a gauge may be better than its limit
  */
 public record DriftModel(
     double driftPerDay,
     double driftSdPerDay,
     double volatilityPerRootDay,
     double shocksPerDay,
-    double unreadableShare) {
+    double unreadableShare,
+    double errorShare) {
+
+  /** A model with gauges that are just as good as their error says. */
+  public DriftModel(
+      double driftPerDay,
+      double driftSdPerDay,
+      double volatilityPerRootDay,
+      double shocksPerDay,
+      double unreadableShare) {
+    this(driftPerDay, driftSdPerDay, volatilityPerRootDay, shocksPerDay, unreadableShare, 1);
+  }
 
   public DriftModel {
     boolean finite =
         Double.isFinite(driftPerDay + driftSdPerDay + volatilityPerRootDay + shocksPerDay);
     if (!finite
         || !(driftSdPerDay >= 0 && volatilityPerRootDay >= 0 && shocksPerDay >= 0)
-        || !(unreadableShare > 0 && unreadableShare < 1)) {
+        || !(unreadableShare > 0 && unreadableShare < 1)
+        || !(errorShare > 0 && errorShare <= 1)) {
       throw new IllegalArgumentException(
           "no model of a drift: "
               + driftPerDay
@@ -34,7 +48,9 @@ public record DriftModel(
               + ", "
               + shocksPerDay
               + ", "
-              + unreadableShare);
+              + unreadableShare
+              + ", "
+              + errorShare);
     }
   }
 
@@ -50,9 +66,9 @@ public record DriftModel(
     for (GaugedReading reading : run.readings()) {
       step(filter, before, reading);
       if (reading.seen() == GaugedReading.Seen.MEASURED) {
-        filter.take(reading.value(), reading.ownVariance());
+        filter.take(reading.value(), reading.ownVariance(errorShare));
       } else {
-        filter.takeAtMost(reading.value(), reading.ownVariance());
+        filter.takeAtMost(reading.value(), reading.ownVariance(errorShare));
       }
       before = reading;
     }
@@ -64,7 +80,7 @@ public record DriftModel(
       filter.advance(reading.day() - before.day(), volatilityPerRootDay * volatilityPerRootDay);
     }
     if (before == null || !before.gaugePeriod().equals(reading.gaugePeriod())) {
-      filter.newGauge(reading.error().biasVariance());
+      filter.newGauge(errorShare * reading.error().biasVariance());
     }
   }
 
@@ -86,11 +102,16 @@ public record DriftModel(
     filter.begin(driftPerDay, driftSdPerDay * driftSdPerDay);
     for (int i = 0; i < size - 1; i++) {
       step(filter, i == 0 ? null : run.readings().get(i - 1), run.readings().get(i));
-      filter.take(run.readings().get(i).value(), run.readings().get(i).ownVariance());
+      filter.take(run.readings().get(i).value(), run.readings().get(i).ownVariance(errorShare));
     }
     GaugedReading before = run.readings().get(size - 2);
     step(filter, before, run.last());
     int days = Math.max(1, run.last().day() - before.day());
-    return Innovation.gradualShare(filter, run.last(), shocksPerDay * days, unreadableShare);
+    return Innovation.gradualShare(
+        filter,
+        run.last(),
+        run.last().ownVariance(errorShare),
+        shocksPerDay * days,
+        unreadableShare);
   }
 }

@@ -19,14 +19,22 @@ import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
 
 /**
  * Looks for the greatest likelihood: Nelder and Mead's simplex, begun again where it ended, over
- * drift, its spread and the wander in units of a first guess, and the log of the rate of shocks.
- * Spread and wander may come out as zero.
+ * drift, its spread and the wander in units of a first guess, the share of the gauges' variance
+ * that the readings show, and the log of the rate of shocks. Spread and wander may come out as
+ * zero.
  */
 final class DriftSearch {
   private static final int DRIFT = 0;
   private static final int SPREAD = 1;
   private static final int WANDER = 2;
-  private static final int SHOCKS = 3;
+  private static final int ERROR = 3;
+  private static final int SHOCKS = 4;
+
+  /** No gauge is taken to be better than this share of its variance. */
+  private static final double LEAST_ERROR_SHARE = 0.05;
+
+  /** Readings beyond the second of their run, from which the error of gauges can be told. */
+  private static final int FEWEST_THIRD_READINGS = 40;
 
   private static final int EVALUATIONS = 3_000;
   private static final int RESTARTS = 3;
@@ -39,11 +47,17 @@ final class DriftSearch {
   private final DriftLikelihood likelihood;
   private final FirstGuess guess;
   private final boolean shocks;
+  private final boolean errorIsTold;
 
   private DriftSearch(DriftLikelihood likelihood, FirstGuess guess) {
     this.likelihood = likelihood;
     this.guess = guess;
     this.shocks = guess.failures() > 0;
+    long thirds = 0;
+    for (GaugedReading[] run : likelihood.runs()) {
+      thirds += Math.max(0, run.length - 2);
+    }
+    this.errorIsTold = thirds >= FEWEST_THIRD_READINGS;
   }
 
   /** What was found; errors are infinite where the likelihood is flat. */
@@ -52,13 +66,19 @@ final class DriftSearch {
       double driftSdPerDay,
       double volatilityPerRootDay,
       double shocksPerDay,
+      double errorShare,
       double driftError,
       double shockError,
       double logLikelihood) {
 
     DriftModel model(double unreadableShare) {
       return new DriftModel(
-          driftPerDay, driftSdPerDay, volatilityPerRootDay, shocksPerDay, unreadableShare);
+          driftPerDay,
+          driftSdPerDay,
+          volatilityPerRootDay,
+          shocksPerDay,
+          unreadableShare,
+          errorShare);
     }
   }
 
@@ -70,7 +90,7 @@ final class DriftSearch {
   }
 
   private double[] best() {
-    double[] point = shocks ? new double[] {0, 0.5, 0.7, 0} : new double[] {0, 0.5, 0.7};
+    double[] point = shocks ? new double[] {0, 0.5, 0.7, 0.5, 0} : new double[] {0, 0.5, 0.7, 0.5};
     double[] steps = new double[point.length];
     double value = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < RESTARTS; i++) {
@@ -114,13 +134,25 @@ final class DriftSearch {
   }
 
   private double value(double[] point) {
+    return likelihood.at(place(point));
+  }
+
+  private DriftLikelihood.Place place(double[] point) {
     double spread = point[SPREAD] * guess.spreadPerDay();
     double wander = point[WANDER] * guess.wanderPerRootDay();
-    return likelihood.at(
+    return new DriftLikelihood.Place(
         guess.driftPerDay() + point[DRIFT] * guess.spreadPerDay(),
         spread * spread,
         wander * wander,
-        shocksPerDay(point));
+        shocksPerDay(point),
+        errorShare(point));
+  }
+
+  /** At most 1, which is reached where the number is 0. */
+  private double errorShare(double[] point) {
+    return errorIsTold
+        ? LEAST_ERROR_SHARE + (1 - LEAST_ERROR_SHARE) * StrictMath.exp(-point[ERROR] * point[ERROR])
+        : 1;
   }
 
   private double shocksPerDay(double[] point) {
@@ -129,7 +161,7 @@ final class DriftSearch {
 
   private Found found(double[] best) {
     double[] point = best.clone();
-    for (int i : new int[] {SPREAD, WANDER}) {
+    for (int i : new int[] {SPREAD, WANDER, ERROR}) {
       point[i] = Math.abs(point[i]) < NOUGHT ? 0 : Math.abs(point[i]);
     }
     double[] errors = errors(point);
@@ -139,6 +171,7 @@ final class DriftSearch {
         point[SPREAD] * guess.spreadPerDay(),
         point[WANDER] * guess.wanderPerRootDay(),
         shocksPerDay(point),
+        errorShare(point),
         Double.isFinite(own) ? Math.sqrt(own * own + sharedVariance(point, own * own)) : own,
         shocks ? errors[SHOCKS] : Double.POSITIVE_INFINITY,
         value(point));
@@ -159,7 +192,7 @@ final class DriftSearch {
         periods.add(reading.gaugePeriod());
       }
       for (String period : periods) {
-        double bias = biasVariance(run, period);
+        double bias = errorShare(point) * biasVariance(run, period);
         double raise = Math.sqrt(bias);
         if (raise > 0) {
           double mixed =
@@ -200,21 +233,14 @@ final class DriftSearch {
         raised[i] = raised[i].raised(raise);
       }
     }
-    double spread = point[SPREAD] * guess.spreadPerDay();
-    double wander = point[WANDER] * guess.wanderPerRootDay();
-    return likelihood.of(
-        raised,
-        guess.driftPerDay() + point[DRIFT] * guess.spreadPerDay() + moveDrift,
-        spread * spread,
-        wander * wander,
-        shocksPerDay(point));
+    return likelihood.of(raised, place(point).moved(moveDrift));
   }
 
   /** By the curvature; first of all that is not zero, then, where that is no top, of less. */
   private double[] errors(double[] point) {
     boolean[] free = new boolean[point.length];
     for (int i = 0; i < free.length; i++) {
-      free[i] = i == DRIFT || i == SHOCKS || point[i] > 0;
+      free[i] = i == DRIFT || i == SHOCKS || point[i] > 0 && (i != ERROR || errorIsTold);
     }
     double[] errors = errors(point, free);
     if (errors == null) {

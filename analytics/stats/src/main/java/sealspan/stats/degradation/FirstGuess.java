@@ -36,7 +36,7 @@ record FirstGuess(
         watched += (long) gap;
         if (gap > 0) {
           days.add(gap);
-          errors += reading.ownVariance() + reading.error().biasVariance();
+          errors += reading.ownVariance(1) + reading.error().biasVariance();
         }
         if (gap > 0 && !reading.fails()) {
           double moved = reading.value() - readings.get(i - 1).value();

@@ -24,6 +24,11 @@ public record GaugeError(double ownVariance, double biasVariance) {
     return new GaugeError(limit * limit / 6, limit * limit / 6);
   }
 
+  /** The error of gauges that are better than they must be: a share of both variances. */
+  public GaugeError times(double share) {
+    return new GaugeError(share * ownVariance, share * biasVariance);
+  }
+
   /** Variance of one reading about the true level. */
   public double variance() {
     return ownVariance + biasVariance;

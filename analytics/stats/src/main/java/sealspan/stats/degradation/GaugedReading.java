@@ -62,8 +62,12 @@ public record GaugedReading(
     return seen == Seen.AT_OR_BELOW || value < limit;
   }
 
-  /** Variance of the reading about level and bias: its own error and that of rounding. */
-  double ownVariance() {
-    return error.ownVariance() + step * step / 12;
+  /**
+   * Variance of the reading about level and bias: its own error and that of rounding.
+   *
+   * @param errorShare share of the gauge's variance that applies
+   */
+  double ownVariance(double errorShare) {
+    return errorShare * error.ownVariance() + step * step / 12;
   }
 }

@@ -6,10 +6,14 @@ final class Innovation {
 
   /** Log density of a reading, or log probability of one that was not read as a number. */
   static double log(
-      LevelFilter filter, GaugedReading reading, double shocks, double unreadableShare) {
-    double byDrift = -shocks + logByDrift(filter, reading);
+      LevelFilter filter,
+      GaugedReading reading,
+      double ownVariance,
+      double shocks,
+      double unreadableShare) {
+    double byDrift = -shocks + logByDrift(filter, reading, ownVariance);
     if (!reading.fails()) {
-      return Math.max(byDrift, -shocks + logFarthest(filter, reading));
+      return Math.max(byDrift, -shocks + logFarthest(filter, ownVariance));
     }
     if (shocks == 0) {
       return byDrift;
@@ -19,17 +23,21 @@ final class Innovation {
 
   /** Share of the drift in the probability of a failed reading. */
   static double gradualShare(
-      LevelFilter filter, GaugedReading reading, double shocks, double unreadableShare) {
+      LevelFilter filter,
+      GaugedReading reading,
+      double ownVariance,
+      double shocks,
+      double unreadableShare) {
     if (shocks == 0) {
       return 1;
     }
-    double byDrift = -shocks + logByDrift(filter, reading);
+    double byDrift = -shocks + logByDrift(filter, reading, ownVariance);
     double byShock = logByShock(reading, shocks, unreadableShare);
     return 1 / (1 + StrictMath.exp(byShock - byDrift));
   }
 
-  private static double logByDrift(LevelFilter filter, GaugedReading reading) {
-    double variance = filter.variance(reading.ownVariance());
+  private static double logByDrift(LevelFilter filter, GaugedReading reading, double ownVariance) {
+    double variance = filter.variance(ownVariance);
     double sd = Math.sqrt(variance);
     double z = (reading.value() - filter.mean()) / sd;
     return reading.seen() == GaugedReading.Seen.MEASURED
@@ -38,8 +46,8 @@ final class Innovation {
   }
 
   /** However far a passing reading lies, it counts as no farther: one slip must not rule a fit. */
-  private static double logFarthest(LevelFilter filter, GaugedReading reading) {
-    double sd = Math.sqrt(filter.variance(reading.ownVariance()));
+  private static double logFarthest(LevelFilter filter, double ownVariance) {
+    double sd = Math.sqrt(filter.variance(ownVariance));
     return Bell.logDensity(LevelFilter.FARTHEST_SDS) - StrictMath.log(sd);
   }
 

@@ -30,9 +30,10 @@ final class DenseDrift {
 
   private double errors(int i, int j) {
     boolean sameGauge = readings.get(i).gaugePeriod().equals(readings.get(j).gaugePeriod());
-    double shared = sameGauge ? readings.get(i).error().biasVariance() : 0;
     GaugedReading r = readings.get(i);
-    return shared + (i == j ? r.error().ownVariance() + r.step() * r.step() / 12 : 0);
+    double shared = sameGauge ? model.errorShare() * r.error().biasVariance() : 0;
+    double own = model.errorShare() * r.error().ownVariance() + r.step() * r.step() / 12;
+    return shared + (i == j ? own : 0);
   }
 
   /** Log density of the readings after the first, given the first. */

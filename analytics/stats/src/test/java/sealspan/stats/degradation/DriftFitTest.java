@@ -50,9 +50,21 @@ class DriftFitTest {
     // The standard error by the curvature of the slow likelihood in the drift alone is no larger.
     double h = fit.driftError() / 10;
     DriftModel up =
-        new DriftModel(m.driftPerDay() + h, m.driftSdPerDay(), m.volatilityPerRootDay(), 0, .5);
+        new DriftModel(
+            m.driftPerDay() + h,
+            m.driftSdPerDay(),
+            m.volatilityPerRootDay(),
+            0,
+            .5,
+            m.errorShare());
     DriftModel down =
-        new DriftModel(m.driftPerDay() - h, m.driftSdPerDay(), m.volatilityPerRootDay(), 0, .5);
+        new DriftModel(
+            m.driftPerDay() - h,
+            m.driftSdPerDay(),
+            m.volatilityPerRootDay(),
+            0,
+            .5,
+            m.errorShare());
     double bend = (dense(runs, up) - 2 * top + dense(runs, down)) / (h * h);
     assertEquals(1 / Math.sqrt(-bend), fit.driftError(), 0.02 * fit.driftError());
   }
@@ -63,7 +75,8 @@ class DriftFitTest {
         m.driftSdPerDay() * spread,
         m.volatilityPerRootDay() * wander,
         0,
-        .5);
+        .5,
+        m.errorShare());
   }
 
   @Test

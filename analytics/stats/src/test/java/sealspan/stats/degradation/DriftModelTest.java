@@ -70,10 +70,12 @@ class DriftModelTest {
     double fast =
         new DriftLikelihood(List.of(run), USUAL.unreadableShare())
             .at(
-                USUAL.driftPerDay(),
-                Math.pow(USUAL.driftSdPerDay(), 2),
-                Math.pow(USUAL.volatilityPerRootDay(), 2),
-                0);
+                new DriftLikelihood.Place(
+                    USUAL.driftPerDay(),
+                    Math.pow(USUAL.driftSdPerDay(), 2),
+                    Math.pow(USUAL.volatilityPerRootDay(), 2),
+                    0,
+                    1));
     assertEquals(dense.logLikelihood(), fast, 1e-8);
     LevelState state = USUAL.follow(run);
     int last = run.last().day() - run.readings().get(0).day();
