@@ -61,6 +61,31 @@ record SealFigures(
         note);
   }
 
+  /** The same sample by another estimator. */
+  SealFigures by(String other) {
+    return new SealFigures(stratum, question, other, seals, assemblies, endings, leftOut);
+  }
+
+  /** A figure that the data may fix only to within an interval: then it is null. */
+  SealLifeRow between(
+      String quantity, Double figure, Interval interval, double longestYears, String note) {
+    return new SealLifeRow(
+        stratum,
+        question,
+        estimator,
+        quantity,
+        figure,
+        finite(interval.lower()),
+        finite(interval.upper()),
+        seals,
+        assemblies,
+        endings,
+        leftOut,
+        longestYears,
+        null,
+        note);
+  }
+
   /** A figure that the data do not give, and why. */
   SealLifeRow missing(String quantity, String because) {
     return new SealLifeRow(

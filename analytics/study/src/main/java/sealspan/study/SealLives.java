@@ -58,7 +58,13 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
               "median years until replaced",
               ((Estimate.NotIdentified<WangChang>) estimate).because()));
     }
-    figures.addAll(SealFailures.of(stratum, component, members));
+    FirstSeals first = FirstSeals.of(component, members);
+    SealFailures failures = SealFailures.of(stratum, first);
+    ReplacementReasons reasons = ReplacementReasons.of(stratum, first);
+    figures.addAll(failures.figures());
+    figures.addAll(reasons.figures());
+    curves.addAll(failures.curves());
+    curves.addAll(reasons.curves());
     return new SealLives(List.copyOf(figures), List.copyOf(curves));
   }
 
@@ -114,21 +120,38 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
             RatePriors.YEAR_DAYS,
             longest,
             basis));
+    curves.addAll(points(until, null, curve));
+  }
+
+  /** The steps of a curve, its start and the last day on which it is known. */
+  static List<CurveRow> points(SealFigures sample, String reason, SurvivalCurve curve) {
     int[] days = curve.days();
+    List<CurveRow> points = new ArrayList<>();
+    points.add(point(sample, reason, curve, curve.fromDay(), -1));
     for (int i = 0; i < days.length; i++) {
-      PointEstimate at = curve.at(days[i], LEVEL).orThrow();
-      curves.add(
-          new CurveRow(
-              until.stratum(),
-              until.question(),
-              until.estimator(),
-              days[i],
-              at.value(),
-              at.interval().lower(),
-              at.interval().upper(),
-              Math.round(curve.atRisk()[i]),
-              Math.round(curve.ended()[i])));
+      points.add(point(sample, reason, curve, days[i], i));
     }
+    if (days.length == 0 || days[days.length - 1] < curve.toDay()) {
+      points.add(point(sample, reason, curve, curve.toDay(), -1));
+    }
+    return points;
+  }
+
+  private static CurveRow point(
+      SealFigures sample, String reason, SurvivalCurve curve, int day, int step) {
+    PointEstimate at = curve.at(day, LEVEL).orThrow();
+    return new CurveRow(
+        sample.stratum(),
+        sample.question(),
+        sample.estimator(),
+        reason,
+        day,
+        at.value(),
+        at.value(),
+        at.interval().lower(),
+        at.interval().upper(),
+        step < 0 ? 0 : Math.round(curve.atRisk()[step]),
+        step < 0 ? 0 : Math.round(curve.ended()[step]));
   }
 
   private static Interval perYear(Interval days) {

@@ -135,15 +135,18 @@ public final class TurnbullBand {
     }
 
     private List<Lifetime> draw(List<Lifetime> lives, long[] upTo, SplittableRandom random) {
-      long[] counts = new long[lives.size()];
+      int[] picked = new int[drawn];
       for (int k = 0; k < drawn; k++) {
         int at = Arrays.binarySearch(upTo, random.nextLong(all) + 1);
-        counts[at >= 0 ? first(upTo, at) : -at - 1]++;
+        picked[k] = at >= 0 ? first(upTo, at) : -at - 1;
       }
+      Arrays.sort(picked);
       List<Lifetime> again = new ArrayList<>();
-      for (int i = 0; i < counts.length; i++) {
-        if (counts[i] > 0) {
-          again.add(lives.get(i).times(counts[i]));
+      int start = 0;
+      for (int k = 1; k <= drawn; k++) {
+        if (k == drawn || picked[k] != picked[start]) {
+          again.add(lives.get(picked[start]).times(k - start));
+          start = k;
         }
       }
       return again;
