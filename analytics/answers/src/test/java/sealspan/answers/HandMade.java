@@ -484,6 +484,22 @@ public final class HandMade {
         "all", "ANY", place, quantity, figure, lower, upper, 60, 21, 40, 6, 55, note);
   }
 
+  private static CurveRow curve(
+      String question, String estimator, String reason, int days, double height, double least) {
+    return new CurveRow(
+        "type=RP component=check1",
+        question,
+        estimator,
+        reason,
+        days,
+        height,
+        least,
+        Math.max(0, least - 0.1),
+        Math.min(1, height + 0.1),
+        12,
+        days == 0 ? 0 : 2);
+  }
+
   private static SealLifeRow restrictedMean(String stratum) {
     return new SealLifeRow(
         stratum,
@@ -633,6 +649,21 @@ public final class HandMade {
             restrictedMean("component=check1"),
             restrictedMean("type=RP"),
             new SealLifeRow(
+                "type=RP component=check1",
+                "SEAL_FAILED",
+                "TURNBULL",
+                "median years until failed",
+                null,
+                2.0,
+                null,
+                12,
+                12,
+                6,
+                1,
+                4.0,
+                null,
+                "first seals of known origin; half had failed after 2.0 and not after 3.0 years"),
+            new SealLifeRow(
                 "type=RP",
                 "SEAL_FAILED",
                 "Weibull, interval-censored",
@@ -648,18 +679,14 @@ public final class HandMade {
                 null,
                 "fewer than 5 failures: no figure")),
         List.of(
-            new CurveRow(
-                "type=RP",
-                "REPLACED_ANY_REASON",
-                "Kaplan-Meier, first gaps",
-                null,
-                1434,
-                0.5,
-                0.5,
-                0.1,
-                0.9,
-                2,
-                1)),
+            curve("SEAL_FAILED", "TURNBULL", null, 0, 1.0, 1.0),
+            curve("SEAL_FAILED", "TURNBULL", null, 366, 1.0, 0.8),
+            curve("SEAL_FAILED", "TURNBULL", null, 731, 0.8, 0.8),
+            curve("REPLACED_ANY_REASON", "WANG_CHANG", null, 0, 1.0, 1.0),
+            curve("REPLACED_ANY_REASON", "WANG_CHANG", null, 1434, 0.5, 0.5),
+            curve("REPLACED_ANY_REASON", "AALEN_JOHANSEN", "FAILED", 0, 0.0, 0.0),
+            curve("REPLACED_ANY_REASON", "AALEN_JOHANSEN", "FAILED", 1434, 0.3, 0.3),
+            curve("REPLACED_ANY_REASON", "AALEN_JOHANSEN", "SCHEDULED", 900, 0.2, 0.2)),
         List.of(
             effect(
                 0,

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,6 +21,9 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import sealspan.answers.chart.Chart;
+import sealspan.answers.chart.SvgChart;
+import sealspan.answers.chart.TextChart;
 import sealspan.answers.writer.Published;
 
 /**
@@ -65,6 +69,30 @@ class QuestionsTest {
       Files.writeString(file, actual);
     }
     assertEquals(expected, actual);
+  }
+
+  @TestFactory
+  Stream<DynamicTest> everyChartCanBeDrawn() throws IOException {
+    try (Stream<Path> files = Files.list(GOLDEN)) {
+      return files.sorted().toList().stream()
+          .map(QuestionsTest::firstLine)
+          .filter(asked -> Questions.named(asked.split(" ")[1]).chart() != null)
+          .map(asked -> DynamicTest.dynamicTest(asked, () -> draw(asked)));
+    }
+  }
+
+  private static String firstLine(Path file) {
+    try (Stream<String> lines = Files.lines(file)) {
+      return lines.findFirst().orElseThrow();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static void draw(String asked) {
+    Chart chart = Chart.of(Questions.named(asked.split(" ")[1]), ask(asked));
+    assertTrue(TextChart.of(chart).startsWith(chart.title()), asked);
+    assertTrue(SvgChart.of(chart).endsWith("</svg>\n"), asked);
   }
 
   private static Answer ask(String asked) {

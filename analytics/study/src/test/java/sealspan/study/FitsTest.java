@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import sealspan.avro.TableCodec;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
+import sealspan.table.CurveRow;
 import sealspan.table.ExposureRow;
 import sealspan.table.FitRows;
 import sealspan.table.RatePriorRow;
@@ -69,7 +70,7 @@ class FitsTest {
             .filter(c -> c.estimator().equals("WANG_CHANG"))
             .map(c -> c.height())
             .toList();
-    assertEquals(List.of(0.5, 0.0), heights);
+    assertEquals(List.of(1.0, 0.5, 0.0), heights);
   }
 
   /** Nobody replaced, or all alike: an interval without width would claim what was not seen. */
@@ -180,6 +181,116 @@ class FitsTest {
     assertEquals(-1_000 / Math.log(0.6) / 365.25, figures.get(1).figure(), 1e-5);
     assertTrue(figures.get(0).lower() < 1 && figures.get(0).upper() > 1);
     assertTrue(figures.get(3).extrapolatedShare() > 0.3);
+  }
+
+  /**
+   * By hand: ten seals failed between days 365 and 730, ten between 730 and 1,095, twenty held to
+   * 1,460: without a shape the curve is 1, 3/4, 1/2, and open in between.
+   */
+  @Test
+  void theCurveOfFailedSealsSaysWhatTheDataLeaveOpen() {
+    List<AssemblyRows> members = new ArrayList<>();
+    for (int i = 0; i < 40; i++) {
+      int held = i < 10 ? 365 : i < 20 ? 730 : 1_460;
+      LocalDate found = i < 20 ? START.plusDays(held + 365) : null;
+      members.add(
+          assembly(
+              "A" + i,
+              List.of(),
+              List.of(
+                  new SealRow(
+                      "A" + i,
+                      "RP",
+                      "2",
+                      "check1",
+                      1,
+                      START,
+                      true,
+                      START,
+                      START.plusDays(i < 20 ? held + 365 : 1_460),
+                      i < 20 ? "REPLACED" : "IN_PLACE",
+                      i < 15 ? "FAILED" : i < 20 ? "SCHEDULED" : null,
+                      START.plusDays(held),
+                      found))));
+    }
+    FitRows fit = Fits.of("component=check1", members, CUT);
+    List<CurveRow> curve =
+        fit.curves().stream().filter(c -> c.estimator().equals("TURNBULL")).toList();
+    assertEquals(
+        List.of(0, 366, 730, 731, 1_095, 1_460), curve.stream().map(CurveRow::days).toList());
+    double[] most = {1, 1, 0.75, 0.75, 0.5, 0.5};
+    double[] least = {1, 0.75, 0.75, 0.5, 0.5, 0.5};
+    for (int i = 0; i < most.length; i++) {
+      assertEquals(most[i], curve.get(i).height(), 1e-8);
+      assertEquals(least[i], curve.get(i).heightAtLeast(), 1e-8);
+      assertTrue(curve.get(i).lower() <= least[i] && curve.get(i).upper() >= most[i]);
+    }
+    assertEquals(10, curve.get(2).endings());
+    assertEquals(30, curve.get(2).atRisk());
+    assertEquals(20, curve.get(3).atRisk());
+    SealLifeRow median = figure(fit, "TURNBULL", "median years until failed");
+    assertNull(median.figure());
+    assertTrue(median.note().contains("after 2.0 and not after 3.0 years"), median.note());
+    // Of 40, 15 were replaced because they failed: 15/40 by five years, or by the last day seen.
+    assertEquals(
+        0.375,
+        figure(fit, "AALEN_JOHANSEN", "share replaced within 4.0 years, reason: failed").figure(),
+        1e-9);
+    assertEquals(
+        0.125,
+        figure(fit, "AALEN_JOHANSEN", "share replaced within 4.0 years, reason: scheduled")
+            .figure(),
+        1e-9);
+    for (String estimator : List.of("WEIBULL", "LOGNORMAL", "EXPONENTIAL")) {
+      String name = estimator + "_INTERVAL_CENSORED";
+      assertTrue(figure(fit, name, "Akaike criterion").figure() > 0);
+      SealLifeRow distance = figure(fit, name, "largest distance from the curve without a shape");
+      assertTrue(distance.figure() > 0 && distance.figure() < 0.3, distance.toString());
+    }
+  }
+
+  private static SealLifeRow figure(FitRows fit, String estimator, String quantity) {
+    List<SealLifeRow> found =
+        fit.sealLife().stream()
+            .filter(r -> r.estimator().equals(estimator) && r.quantity().equals(quantity))
+            .toList();
+    assertEquals(1, found.size(), estimator + ", " + quantity + " in " + fit.sealLife());
+    return found.get(0);
+  }
+
+  /** By hand: two types that never fail together in time are told apart by the log-rank test. */
+  @Test
+  void typesAreComparedWhereAStratumHoldsSeveral() {
+    List<AssemblyRows> members = new ArrayList<>();
+    for (int i = 0; i < 20; i++) {
+      String type = i < 10 ? "RP" : "DC";
+      LocalDate change = START.plusDays(i < 10 ? 100 + i : 1_000 + i);
+      members.add(
+          assembly(
+              "A" + i,
+              List.of(),
+              List.of(
+                  new SealRow(
+                      "A" + i,
+                      type,
+                      "2",
+                      "check1",
+                      1,
+                      START,
+                      true,
+                      START,
+                      change,
+                      "REPLACED",
+                      "FAILED",
+                      change.minusDays(1),
+                      change))));
+    }
+    FitRows fit = Fits.of("component=check1", members, CUT);
+    List<SealLifeRow> tests =
+        fit.sealLife().stream().filter(r -> r.estimator().equals("LOG_RANK")).toList();
+    assertEquals(1, tests.size());
+    assertTrue(tests.get(0).figure() < 1e-4, tests.get(0).toString());
+    assertTrue(tests.get(0).note().contains("RP 10 against 3.3"), tests.get(0).note());
   }
 
   @Test

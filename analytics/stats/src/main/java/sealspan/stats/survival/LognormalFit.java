@@ -90,6 +90,11 @@ public final class LognormalFit implements LifeFit {
     return leftOut;
   }
 
+  /** The longest time in the data, days. */
+  public int longestDay() {
+    return counts.longestDay();
+  }
+
   /** Sigma with its profile interval; a limit is 0 or infinite where the data set none. */
   public PointEstimate sigma(double level) {
     return new PointEstimate(sigma(), sigma() * standardErrorLogSigma(), exp(top.second(level)));
