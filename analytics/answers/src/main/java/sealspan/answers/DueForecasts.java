@@ -22,8 +22,20 @@ import sealspan.study.IssuedForecast;
 public record DueForecasts(boolean scored, List<IssuedForecast> forecasts) {
   private static final String KNOWN = "select count(*) from ledger where id = ?";
 
+  /**
+   * Fits reach the scores stratum by stratum: a forecast that rests on all types, although the type
+   * has a fit of its own, is not done.
+   */
+  private static final String DONE =
+      """
+      f.fit_cut_id = ? and not exists (from sudden_failure s
+        where s.stratum = 'type=' || a.type and s.stratum <> f.stratum and s.tests >= %d)
+      """
+          .formatted(Fits.FEWEST_TESTS_OF_A_TYPE);
+
   private static final String BEHIND =
-      "select count(*) from forecast where fit_cut_id is distinct from ?";
+      "select count(*) - count(*) filter (%s) from forecast f join assembly a using (assembly_id)"
+          .formatted(DONE);
 
   private static final String DUE =
       """
@@ -37,11 +49,12 @@ public record DueForecasts(boolean scored, List<IssuedForecast> forecasts) {
         f.probability_sudden, f.driven_by, coalesce(a.type, '')
       from forecast f
       join assembly a using (assembly_id)
-      where f.fit_cut_id = ? and f.probability_fails is not null
+      where %s and f.probability_fails is not null
         and not exists (from issued i
           where i.assembly_id = f.assembly_id and i.basis = f.basis_event_id)
       order by f.assembly_id
-      """;
+      """
+          .formatted(DONE);
 
   /**
    * Reads the newest snapshot.

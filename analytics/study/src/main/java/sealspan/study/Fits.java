@@ -22,6 +22,11 @@ public final class Fits {
   /** Grows whenever the same input may give other figures. */
   public static final String CODE_VERSION = "7";
 
+  /**
+   * With fewer tests the failures of all assemblies tell a forecast more than those of the type.
+   */
+  public static final int FEWEST_TESTS_OF_A_TYPE = 20;
+
   private static final String ALL = "all";
 
   private Fits() {}

@@ -29,9 +29,6 @@ import sealspan.table.SuddenFailureRow;
 record NextTest(List<LevelRow> levels, ForecastRow forecast) {
   private static final String SUDDEN = "sudden failure";
 
-  /** With fewer tests the sudden failures of all assemblies tell more than those of the type. */
-  private static final int FEWEST_TESTS = 20;
-
   /** The forecast of an assembly. */
   static NextTest of(
       AssemblyHistory history,
@@ -59,7 +56,7 @@ record NextTest(List<LevelRow> levels, ForecastRow forecast) {
   private static SuddenFailureRow sudden(String stratum, LatestFits fits) {
     SuddenFailureRow own = fits.suddenFailure(stratum);
     SuddenFailureRow all = fits.suddenFailure("all");
-    SuddenFailureRow best = own != null && own.tests() >= FEWEST_TESTS ? own : all;
+    SuddenFailureRow best = own != null && own.tests() >= Fits.FEWEST_TESTS_OF_A_TYPE ? own : all;
     return best == null || best.meanPerYear() == null ? null : best;
   }
 
@@ -125,7 +122,9 @@ record NextTest(List<LevelRow> levels, ForecastRow forecast) {
   private static Double base(String stratum, LatestFits fits, long days) {
     RatePriorRow own = fits.ratePriors().get(stratum);
     RatePriorRow row =
-        own != null && own.tests() >= FEWEST_TESTS ? own : fits.ratePriors().get("all");
+        own != null && own.tests() >= Fits.FEWEST_TESTS_OF_A_TYPE
+            ? own
+            : fits.ratePriors().get("all");
     if (row == null || row.commonPerYear() == null) {
       return null;
     }
