@@ -7,6 +7,7 @@
 -- filter: limit = 20
 -- left out: removed assemblies, components that are only seen to be tight or not, and components that failed or were worked on since their last reading
 -- caution: A level is what readings since the last action tell, not a reading; a sudden failure may come before any drift gets there.
+-- caution: Where one gauge reads nearly all assemblies, all levels may be off together by its error between calibrations: then the intervals of levels are too narrow.
 -- caution: Failing a field test is not proof of backflow; the adopted code and the water purveyor decide.
 select l.assembly_id, a.site_id, a.type, l.component, lower(replace(l.measure, '_', ' ')) as measure,
   l.day as last_read_on, l.readings, l.read_psi, l.limit_psi,
