@@ -3,7 +3,7 @@
 -- filter: type
 -- filter: component
 -- filter: found
--- left out: see the counts; cases are components that had failed as found and were then cleaned alone or got a new seal, and whose next routine test is known
+-- left out: see the counts; cases are components that had failed as found and were then cleaned alone or got a new seal, and whose next routine test is known; what was flushed until it passed, without a repair, is no case
 -- caution: Whoever chose saw the part; what was seen and not recorded may still explain a difference: see the tipping point, the untouched components and alike-before-repair.
 -- caution: A cleaning that did not take and was followed by a new seal in the same visit counts as cleaned: it is what deciding to clean led to.
 -- caution: Fouling may clear itself; then a yearly share says less than the share of the next test.
