@@ -9,9 +9,14 @@ package sealspan.stats;
  * that, and a unit's own influence is settled when the unit itself changes.
  */
 public final class InfluenceSum {
-  private final double[] influence;
-  private final double[] weight;
-  private final double[] driftSettled;
+  private static final int INFLUENCE = 0;
+  private static final int WEIGHT = 1;
+  private static final int DRIFT_SETTLED = 2;
+  private static final int STRIDE = 3;
+
+  /** Influence, weight and drift settled of each unit side by side, as they are used together. */
+  private final double[] state;
+
   private double drift;
   private double squares;
   private double weighted;
@@ -19,18 +24,16 @@ public final class InfluenceSum {
 
   /** Starts with every influence and every weight at zero. */
   public InfluenceSum(int units) {
-    influence = new double[units];
-    weight = new double[units];
-    driftSettled = new double[units];
+    state = new double[Math.multiplyExact(STRIDE, units)];
   }
 
   /** Sets a unit's weight from now on. */
   public void weigh(int unit, double newWeight) {
-    settle(unit);
-    double old = weight[unit];
-    weighted += (newWeight - old) * influence[unit];
+    int at = settle(unit);
+    double old = state[at + WEIGHT];
+    weighted += (newWeight - old) * state[at + INFLUENCE];
     weightSquares += newWeight * newWeight - old * old;
-    weight[unit] = newWeight;
+    state[at + WEIGHT] = newWeight;
   }
 
   /** Lowers every unit's influence by its weight times the amount. */
@@ -42,10 +45,10 @@ public final class InfluenceSum {
 
   /** Raises one unit's influence. */
   public void raise(int unit, double amount) {
-    settle(unit);
-    squares += amount * (amount + 2 * influence[unit]);
-    weighted += amount * weight[unit];
-    influence[unit] += amount;
+    int at = settle(unit);
+    squares += amount * (amount + 2 * state[at + INFLUENCE]);
+    weighted += amount * state[at + WEIGHT];
+    state[at + INFLUENCE] += amount;
   }
 
   /** The sum of squared influences; never negative. */
@@ -53,8 +56,10 @@ public final class InfluenceSum {
     return Math.max(0, squares);
   }
 
-  private void settle(int unit) {
-    influence[unit] -= weight[unit] * (drift - driftSettled[unit]);
-    driftSettled[unit] = drift;
+  private int settle(int unit) {
+    int at = STRIDE * unit;
+    state[at + INFLUENCE] -= state[at + WEIGHT] * (drift - state[at + DRIFT_SETTLED]);
+    state[at + DRIFT_SETTLED] = drift;
+    return at;
   }
 }

@@ -162,9 +162,11 @@ final class Ageing {
               + percent(renewed);
     }
     return words
-        + "; failures lie between two tests, wear is taken to go on until the test; weak priors: log"
-        + " shape normal (log 1.3, .5), logit of a share normal (0, 1.5); limits by "
-        + (limits == Limits.PROFILE ? "profile" : "curvature, because the sample is large");
+        + "; failures lie between two tests, wear is taken to go on until the test; weak priors:"
+        + " log shape normal (log 1.3, .5), logit of a share normal (0, 1.5); limits by "
+        + (limits == Limits.PROFILE
+            ? "profile of the likelihood without priors"
+            : "curvature, because the sample is large");
   }
 
   private static String percent(PointEstimate share) {

@@ -1,6 +1,8 @@
 package sealspan.stats.ageing;
 
 import java.util.Collection;
+import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
+import org.hipparchus.special.Gamma;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
 import sealspan.stats.PointEstimate;
@@ -37,7 +39,10 @@ public final class AgeingFit {
 
   /** How limits are found. */
   public enum Limits {
-    /** By the profile of the likelihood (with the priors, where there are some). */
+    /**
+     * By the profile of the likelihood alone: with the priors limits of shares near 0 and 1 would
+     * hold the truth too seldom. The estimate is always inside.
+     */
     PROFILE,
     /**
      * By its curvature at the top: one inversion instead of many climbs, good for large samples.
@@ -179,12 +184,14 @@ public final class AgeingFit {
       return Estimate.notIdentified(
           "there are " + failures + " failures, and at least " + FEWEST_FAILURES + " are needed");
     }
-    PointEstimate shape = shape(level, limits);
-    return shape.interval().contains(1)
+    double drop =
+        new ChiSquaredDistribution(surface.shares() + 1.0).inverseCumulativeProbability(level);
+    double strict = Gamma.regularizedGammaP(.5, drop / 2);
+    return shape(strict, limits).interval().contains(1)
         ? Estimate.notIdentified(
             "the hazard may be flat, and with a flat hazard the age that a repair leaves has no"
                 + " meaning")
-        : Estimate.of(shape);
+        : Estimate.of(shape(level, limits));
   }
 
   private PointEstimate exponential(int parameter, double level, Limits limits) {
@@ -197,9 +204,18 @@ public final class AgeingFit {
   }
 
   private Interval limits(int parameter, double level, Limits limits) {
-    return limits == Limits.PROFILE
-        ? profile.of(parameter, level)
-        : profile.byCurvature(parameter, level);
+    if (limits == Limits.CURVATURE) {
+      return profile.byCurvature(parameter, level);
+    }
+    Interval found = likelihoodProfile().of(parameter, level);
+    double estimate = top.at()[parameter];
+    return new Interval(
+        Math.min(found.lower(), estimate), Math.max(found.upper(), estimate), level);
+  }
+
+  private AgeingProfile likelihoodProfile() {
+    AgeingSurface alone = surface.withoutPrior();
+    return new AgeingProfile(alone, new AgeingClimb(alone).from(top.at()));
   }
 
   /** At the sides of the box the share itself is on its boundary. */

@@ -39,6 +39,11 @@ final class AgeingSurface {
     return new AgeingSurface(likelihood, prior, others);
   }
 
+  /** The likelihood alone. */
+  AgeingSurface withoutPrior() {
+    return new AgeingSurface(likelihood, AgeingFit.Prior.NONE, free);
+  }
+
   /** The same without frailty. */
   AgeingSurface alike() {
     return holding(AgeingPoint.FRAILTY);
@@ -81,6 +86,15 @@ final class AgeingSurface {
     int count = 0;
     for (boolean each : free) {
       count += each ? 1 : 0;
+    }
+    return count;
+  }
+
+  /** Number of free shares. */
+  int shares() {
+    int count = 0;
+    for (int k = 0; k < RepairedLife.KINDS; k++) {
+      count += free[AgeingPoint.SHARE + k] ? 1 : 0;
     }
     return count;
   }

@@ -1,5 +1,6 @@
 package sealspan.stats.recurrence;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
@@ -35,11 +36,12 @@ record WatchedUnits(
 
   /** Null when nobody was watched. */
   static WatchedUnits of(Collection<EventHistory> histories) {
-    List<EventHistory> units =
-        histories.stream()
-            .filter(h -> h.entryDays().length > 0)
-            .sorted(EventHistory.ORDER)
-            .toList();
+    List<EventHistory> units = new ArrayList<>(histories.size());
+    for (EventHistory history : histories) {
+      if (history.entryDays().length > 0) {
+        units.add(history);
+      }
+    }
     if (units.isEmpty()) {
       return null;
     }
@@ -56,7 +58,7 @@ record WatchedUnits(
   }
 
   private static long pack(int day, int index) {
-    return (long) day << 32 | index;
+    return (long) day << 32 | index & 0xFFFF_FFFFL;
   }
 
   private static long eventCount(Collection<EventHistory> histories) {
@@ -68,71 +70,111 @@ record WatchedUnits(
   }
 
   private static WatchedUnits cut(List<EventHistory> units, int from, int to, long allEvents) {
-    int spans = 0;
-    int events = 0;
-    for (EventHistory unit : units) {
-      spans += unit.entryDays().length;
-      events += unit.eventDays().length;
+    int[] ranks = UnitOrder.ranks(units);
+    int[] firstSpan = new int[units.size() + 1];
+    int[] firstEvent = new int[units.size() + 1];
+    for (int u = 0; u < ranks.length; u++) {
+      firstSpan[ranks[u] + 1] = units.get(u).entryDays().length;
+      firstEvent[ranks[u] + 1] = units.get(u).eventDays().length;
     }
-    long[] entries = new long[spans];
-    long[] exits = new long[spans];
+    for (int r = 0; r < ranks.length; r++) {
+      firstSpan[r + 1] += firstSpan[r];
+      firstEvent[r + 1] += firstEvent[r];
+    }
+    int spans = firstSpan[ranks.length];
+    int[] entryDay = new int[spans];
+    int[] exitDay = new int[spans];
     int[] spanUnit = new int[spans];
-    long[] eventKeys = new long[events];
+    int events = firstEvent[ranks.length];
+    int[] eventDay = new int[events];
     int[] eventUnit = new int[events];
     long[] eventMark = new long[events];
-    spans = 0;
-    events = 0;
+    Arrays.fill(spanUnit, -1);
+    Arrays.fill(eventUnit, -1);
     long inStretch = 0;
-    for (int u = 0; u < units.size(); u++) {
+    for (int u = 0; u < ranks.length; u++) {
       EventHistory unit = units.get(u);
-      int before = spans;
+      int rank = ranks[u];
+      boolean inside = false;
       for (int s = 0; s < unit.entryDays().length; s++) {
         if (unit.entryDays()[s] >= from && unit.exitDays()[s] <= to) {
-          entries[spans] = pack(unit.entryDays()[s], spans);
-          exits[spans] = pack(unit.exitDays()[s], spans);
-          spanUnit[spans++] = u;
+          entryDay[firstSpan[rank] + s] = unit.entryDays()[s];
+          exitDay[firstSpan[rank] + s] = unit.exitDays()[s];
+          spanUnit[firstSpan[rank] + s] = rank;
+          inside = true;
         }
       }
-      inStretch += spans > before ? 1 : 0;
+      inStretch += inside ? 1 : 0;
       for (int e = 0; e < unit.eventDays().length; e++) {
         int day = unit.eventDays()[e];
         if (from < day && day <= to && unit.watchedOn(day)) {
-          eventKeys[events] = pack(day, events);
-          eventUnit[events] = u;
-          eventMark[events++] = unit.marks()[e];
+          eventDay[firstEvent[rank] + e] = day;
+          eventUnit[firstEvent[rank] + e] = rank;
+          eventMark[firstEvent[rank] + e] = unit.marks()[e];
         }
       }
     }
+    spans = closeUp(spanUnit, entryDay, exitDay);
+    events = closeUp(eventUnit, eventDay, eventMark);
     return new WatchedUnits(
         units.size(),
         inStretch,
         from,
         to,
-        sorted(entries, spans),
-        sorted(exits, spans),
+        DayOrder.packed(entryDay, spans),
+        DayOrder.packed(exitDay, spans),
         spanUnit,
-        sorted(eventKeys, events),
+        DayOrder.packed(eventDay, events),
         eventUnit,
         eventMark,
         allEvents - events);
   }
 
-  private static long[] sorted(long[] keys, int length) {
-    long[] copy = Arrays.copyOf(keys, length);
-    Arrays.sort(copy);
-    return copy;
+  /** Moves what has a unit together; how much there is. */
+  private static int closeUp(int[] unit, int[] first, int[] second) {
+    int kept = 0;
+    for (int i = 0; i < unit.length; i++) {
+      if (unit[i] >= 0) {
+        unit[kept] = unit[i];
+        first[kept] = first[i];
+        second[kept++] = second[i];
+      }
+    }
+    return kept;
+  }
+
+  private static int closeUp(int[] unit, int[] first, long[] second) {
+    int kept = 0;
+    for (int i = 0; i < unit.length; i++) {
+      if (unit[i] >= 0) {
+        unit[kept] = unit[i];
+        first[kept] = first[i];
+        second[kept++] = second[i];
+      }
+    }
+    return kept;
   }
 
   /** Start and end of the stretch of days with somebody watched that holds most events. */
   private static int[] longestStretchByEvents(List<EventHistory> units) {
-    long[] spans =
-        units.stream()
-            .flatMapToLong(
-                u ->
-                    java.util.stream.IntStream.range(0, u.entryDays().length)
-                        .mapToLong(i -> pack(u.entryDays()[i], u.exitDays()[i])))
-            .sorted()
-            .toArray();
+    int count = 0;
+    for (EventHistory unit : units) {
+      count += unit.entryDays().length;
+    }
+    long[] spans = new long[count];
+    for (EventHistory unit : units) {
+      for (int i = 0; i < unit.entryDays().length; i++) {
+        spans[--count] = pack(unit.entryDays()[i], unit.exitDays()[i]);
+      }
+    }
+    Arrays.sort(spans);
+    if (isOneStretch(spans)) {
+      int last = day(spans[0]);
+      for (long span : spans) {
+        last = Math.max(last, index(span));
+      }
+      return new int[] {day(spans[0]), last};
+    }
     int[] seen =
         units.stream()
             .flatMapToInt(u -> Arrays.stream(u.eventDays()).filter(u::watchedOn))
@@ -159,6 +201,17 @@ record WatchedUnits(
       }
     }
     return best;
+  }
+
+  private static boolean isOneStretch(long[] spans) {
+    int to = index(spans[0]);
+    for (long span : spans) {
+      if (day(span) > to) {
+        return false;
+      }
+      to = Math.max(to, index(span));
+    }
+    return true;
   }
 
   /** How many of the sorted days are at most the day. */

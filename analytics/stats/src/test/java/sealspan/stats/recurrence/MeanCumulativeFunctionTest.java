@@ -166,6 +166,25 @@ class MeanCumulativeFunctionTest {
     assertEquals(40 / 1.5, curve.meanTimeBetween(90, 0.95).orThrow().value(), 1e-12);
   }
 
+  /** Days before 1970 are days as well: the curve is the same, only earlier. */
+  @Property(tries = 40, seed = "7")
+  void daysMayLieBeforeTheFirst(@ForAll @IntRange(max = 1_000_000) int seed) {
+    List<EventHistory> units = invented(new Random(seed), 9);
+    List<EventHistory> earlier = new ArrayList<>();
+    for (EventHistory u : units) {
+      earlier.add(
+          new EventHistory(
+              shifted(u.entryDays()), shifted(u.exitDays()), shifted(u.eventDays()), u.marks()));
+    }
+    assertArrayEquals(shifted(curve(units).days()), curve(earlier).days());
+    assertArrayEquals(curve(units).mean(), curve(earlier).mean(), 1e-12);
+    assertArrayEquals(curve(units).variance(), curve(earlier).variance(), 1e-12);
+  }
+
+  private static int[] shifted(int[] days) {
+    return java.util.Arrays.stream(days).map(day -> day - 12).toArray();
+  }
+
   @Test
   void longTimesAndTiesStayExact() {
     List<EventHistory> units = new ArrayList<>();
