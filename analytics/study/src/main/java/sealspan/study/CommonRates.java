@@ -42,12 +42,14 @@ record CommonRates(
     Interval interval = interval(rate);
     Interval without = interval(compliantRate);
     PriorFit fit = gamma instanceof Estimate.Identified<PriorFit> f ? f.value() : null;
-    String note =
+    String about =
         differentNote != null
             ? differentNote
             : gamma instanceof Estimate.NotIdentified<PriorFit> not
                 ? "no prior: " + not.because()
                 : "the intervals take all assemblies to share one rate";
+    String doubt = RatePriors.doubt(rate);
+    String note = doubt == null ? about : about + "; " + doubt;
     return new RatePriorRow(
         stratum,
         assemblies,

@@ -102,6 +102,14 @@ record RatePriors(
         : HiddenFailureRate.likelihoodRatio(pooled, LEVEL);
   }
 
+  /** What is to be said where the exact interval misses the most likely rate; null elsewhere. */
+  static String doubt(Estimate<RateEstimate> estimate) {
+    return estimate instanceof Estimate.Identified<RateEstimate> e
+            && !e.value().interval().contains(e.value().perDay())
+        ? "a constant rate is doubtful: failures came after other exposures than their number says"
+        : null;
+  }
+
   /** A rate per day as a rate a year; null where it has no end. */
   static Double finite(double perDay) {
     return Double.isFinite(perDay) ? perDay * YEAR_DAYS : null;

@@ -76,6 +76,8 @@ final class RateRows {
       first = not.because();
     } else if (rate != null && Double.isInfinite(rate.perDay())) {
       first = "it failed at every test with an exposure, so its rate has no upper end";
+    } else if (rate != null) {
+      first = RatePriors.doubt(own);
     }
     return joined(joined(first, perTest), score);
   }

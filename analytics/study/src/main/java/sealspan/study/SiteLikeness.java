@@ -16,6 +16,7 @@ import sealspan.stats.rates.HiddenFailures;
  */
 record SiteLikeness(double correlation, double designEffect) {
   private static final int FEWEST_PAIRS = 100;
+  private static final double LEAST_VARIANCE = 1e-6;
 
   /** Null where fewer than 100 pairs of tests can tell. */
   static SiteLikeness of(List<RatedUnit> units, ExposureScale scale, RateEffects effects) {
@@ -59,7 +60,10 @@ record SiteLikeness(double correlation, double designEffect) {
       double days = scale.years(test.days(), unit.type()) * RatePriors.YEAR_DAYS;
       double hazard = perDay * days * effects.multiplier(test.levels());
       double fails = -StrictMath.expm1(-hazard);
-      sum += ((test.failed() ? 1 : 0) - fails) / Math.sqrt(fails * StrictMath.exp(-hazard));
+      double variance = fails * StrictMath.exp(-hazard);
+      // A test whose outcome is all but certain tells nothing of likeness.
+      boolean open = variance > LEAST_VARIANCE;
+      sum += open ? ((test.failed() ? 1 : 0) - fails) / Math.sqrt(variance) : 0;
     }
     return sum;
   }
