@@ -7,10 +7,13 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Properties;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import sealspan.answers.AnswersFolder;
 
 /** Every table of the newest snapshot, every row in full, to hold two records equal. */
@@ -18,10 +21,31 @@ public final class PublishedTables {
   private PublishedTables() {}
 
   /**
+   * What depends on the moment at which the log took something in, or on how often it was fitted.
+   */
+  private static final Set<String> OF_THE_CLOCK =
+      Set.of(
+          "\"recorded_at\"",
+          "\"last_recorded_at\"",
+          "\"newest_recorded_at\"",
+          "\"first_seen_at\"",
+          "\"decided_at\"");
+
+  /**
    * The rows of each table in an order of their own. Without the table that says when it was
    * published and by which generation, which differ on purpose.
    */
   public static Map<String, List<String>> of(Path dataFolder) {
+    return of(dataFolder, Set.of(), Set.of());
+  }
+
+  /** The same without recorded times, and without the ledger, which tells when was fitted. */
+  public static Map<String, List<String>> withoutTheClock(Path dataFolder) {
+    return of(dataFolder, OF_THE_CLOCK, Set.of("ledger"));
+  }
+
+  private static Map<String, List<String>> of(
+      Path dataFolder, Set<String> leftOutColumns, Set<String> leftOutTables) {
     Properties settings = new Properties();
     settings.setProperty("duckdb.read_only", "true");
     String url = "jdbc:duckdb:" + new AnswersFolder(dataFolder).newestSnapshot();
@@ -29,12 +53,56 @@ public final class PublishedTables {
     try (Connection connection = DriverManager.getConnection(url, settings);
         Statement statement = connection.createStatement()) {
       for (String table : names(statement)) {
-        tables.put(table, rows(statement, "select t::VARCHAR from " + table + " t order by 1"));
+        if (!leftOutTables.contains(table)) {
+          List<String> columns = columns(statement, table);
+          columns.removeAll(leftOutColumns);
+          String row = "row(" + String.join(", ", columns) + ")::VARCHAR";
+          tables.put(table, rows(statement, "select " + row + " from " + table + " order by 1"));
+        }
       }
       return tables;
     } catch (SQLException e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  /** In which tables two records differ, with the first rows of each that the other lacks. */
+  public static List<String> differences(
+      Map<String, List<String>> expected, Map<String, List<String>> actual) {
+    List<String> differences = new ArrayList<>();
+    Set<String> tables = new TreeSet<>(expected.keySet());
+    tables.addAll(actual.keySet());
+    for (String table : tables) {
+      List<String> should = expected.getOrDefault(table, List.of());
+      List<String> is = actual.getOrDefault(table, List.of());
+      if (!should.equals(is)) {
+        differences.add(
+            table
+                + "\n  lacks "
+                + firstOf(should, is)
+                + "\n  has   "
+                + firstOf(is, should)
+                + "\n  rows  "
+                + should.size()
+                + " and "
+                + is.size());
+      }
+    }
+    return differences;
+  }
+
+  private static List<String> firstOf(List<String> some, List<String> without) {
+    Set<String> others = new HashSet<>(without);
+    return some.stream().filter(row -> !others.contains(row)).limit(2).toList();
+  }
+
+  private static List<String> columns(Statement statement, String table) throws SQLException {
+    return rows(
+        statement,
+        "select '\"' || column_name || '\"' from information_schema.columns"
+            + " where table_schema = 'main' and table_name = '"
+            + table
+            + "' order by ordinal_position");
   }
 
   private static List<String> names(Statement statement) throws SQLException {

@@ -1,7 +1,6 @@
 package sealspan.app.engine;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.time.Instant;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -100,11 +99,12 @@ final class Diary {
     write();
   }
 
+  /** An engine whose disk is full goes on for as long as its broker does. */
   private void write() {
     try {
       state.write(folder);
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      LOG.warn("The state of the engine could not be written down: {}", e.toString());
     }
   }
 }

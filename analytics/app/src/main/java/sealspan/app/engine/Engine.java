@@ -69,8 +69,9 @@ public final class Engine {
       }
       diary.phase(Phase.STOPPING);
     } catch (RuntimeException e) {
-      diary.failed(e.getMessage());
-      throw e;
+      Problem problem = FolderTrouble.of(folder, e).orElse(null);
+      diary.failed(problem == null ? Workshop.words(e) : problem.getMessage());
+      throw problem == null ? e : problem;
     } finally {
       ended.countDown();
     }

@@ -39,7 +39,7 @@ public final class EngineDoor {
   public Optional<EngineState> running() {
     return EngineState.read(folder)
         .filter(s -> s.phase() != Phase.FAILED)
-        .filter(s -> s.process().isPresent() && EngineLock.isHeld(folder));
+        .filter(s -> s.process(folder).isPresent() && EngineLock.isHeld(folder));
   }
 
   /**
@@ -53,10 +53,10 @@ public final class EngineDoor {
       return Found.RUNNING;
     }
     if (before.isPresent() && before.get().phase() == Phase.STOPPING) {
-      before.get().process().ifPresent(p -> awaitEnd(p, STOP_LIMIT));
+      before.get().process(folder).ifPresent(p -> awaitEnd(p, STOP_LIMIT));
     }
     ProcessHandle process =
-        running().flatMap(EngineState::process).orElseGet(() -> launch().toHandle());
+        running().flatMap(s -> s.process(folder)).orElseGet(() -> launch().toHandle());
     awaitRunning(process);
     return Found.STARTED;
   }
@@ -73,7 +73,7 @@ public final class EngineDoor {
    * @return whether one was running
    */
   public boolean stop() {
-    Optional<ProcessHandle> process = running().flatMap(EngineState::process);
+    Optional<ProcessHandle> process = running().flatMap(s -> s.process(folder));
     process.ifPresent(
         p -> {
           letters.send(Wish.STOP);
@@ -95,7 +95,7 @@ public final class EngineDoor {
    */
   public String ask(Wish wish) {
     ProcessHandle process =
-        running().flatMap(EngineState::process).orElseThrow(() -> new Problem(notRunning()));
+        running().flatMap(s -> s.process(folder)).orElseThrow(() -> new Problem(notRunning()));
     Letter letter = letters.send(wish);
     while (true) {
       boolean alive = process.isAlive();
@@ -148,7 +148,7 @@ public final class EngineDoor {
         return;
       }
       if (!alive && EngineLock.isHeld(folder)) {
-        process = running().flatMap(EngineState::process).orElse(process);
+        process = running().flatMap(s -> s.process(folder)).orElse(process);
       } else if (!alive) {
         throw new Problem(
             state

@@ -66,17 +66,27 @@ public record EngineState(
     }
   }
 
-  /** The engine's process if it still runs: the same process number and the same start time. */
-  public Optional<ProcessHandle> process() {
+  /**
+   * The engine's process if it still runs: the same process number and the same start time. The
+   * operating system derives start times from the clock, which may have been set since; so a Java
+   * process with the number will do while the folder's lock is held.
+   */
+  public Optional<ProcessHandle> process(DataFolder folder) {
     return ProcessHandle.of(pid)
         .filter(ProcessHandle::isAlive)
-        .filter(
-            p ->
-                p.info()
-                    .startInstant()
-                    .map(t -> Duration.between(t, startTime).abs())
-                    .map(d -> d.compareTo(START_TIME_TOLERANCE) <= 0)
-                    .orElse(false));
+        .filter(p -> startedAsWritten(p) || isJava(p) && EngineLock.isHeld(folder));
+  }
+
+  private boolean startedAsWritten(ProcessHandle p) {
+    return p.info()
+        .startInstant()
+        .map(t -> Duration.between(t, startTime).abs())
+        .map(d -> d.compareTo(START_TIME_TOLERANCE) <= 0)
+        .orElse(false);
+  }
+
+  private static boolean isJava(ProcessHandle p) {
+    return p.info().command().map(c -> Path.of(c).endsWith("java")).orElse(false);
   }
 
   void write(DataFolder folder) throws IOException {

@@ -300,7 +300,7 @@ class EndToEndTest {
   @Order(7)
   void aKilledEngineGoesOnWhereItWas() {
     Map<String, String> before = settledAnswers();
-    ProcessHandle killed = engine().process().orElseThrow();
+    ProcessHandle killed = engine().process(new DataFolder(data)).orElseThrow();
     ProcessHandle orphan = broker();
     killed.destroyForcibly();
     killed.onExit().join();
@@ -339,6 +339,7 @@ class EndToEndTest {
   void anotherBuildMakesItsOwnResultsAtTheNextStart() throws IOException {
     Map<String, String> before = settledAnswers();
     int generation = engine().generation();
+    String share = Typed.at(data, "ask", "pass-share").out();
     assertEquals(ExitCode.DONE, Typed.at(data, "stop").code());
     Path file = data.resolve("engine").resolve("generation");
     String written = Files.readString(file);
@@ -347,7 +348,11 @@ class EndToEndTest {
 
     assertEquals(ExitCode.DONE, Typed.at(data, "start").code());
 
-    await(() -> engine().generation() == generation + 1);
+    await(
+        () -> {
+          assertEquals(share, Typed.at(data, "ask", "pass-share").out(), "answers all the while");
+          return engine().generation() == generation + 1;
+        });
     awaitAnswers(before);
     await(() -> !Files.exists(data.resolve("checkpoints").resolve("generation-" + generation)));
   }
@@ -356,7 +361,7 @@ class EndToEndTest {
   @Order(10)
   void stopLeavesNoProcessAndAnswersStay() {
     String before = history("NH-02");
-    ProcessHandle engine = engine().process().orElseThrow();
+    ProcessHandle engine = engine().process(new DataFolder(data)).orElseThrow();
     ProcessHandle broker = broker();
     assertEquals(ExitCode.DONE, Typed.at(data, "status").code());
 

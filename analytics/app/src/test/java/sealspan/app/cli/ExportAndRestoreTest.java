@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import sealspan.app.PublishedTables;
 
 /** The record of the samples, written to files and put back elsewhere, as commands. */
-@Timeout(value = 4, unit = TimeUnit.MINUTES)
+@Timeout(value = 10, unit = TimeUnit.MINUTES)
 class ExportAndRestoreTest {
   private static final Path SAMPLES = Path.of(System.getProperty("sealspan.home"), "sample-events");
 
@@ -57,7 +57,7 @@ class ExportAndRestoreTest {
 
     assertEquals(ExitCode.DONE, restored.code(), restored.toString());
     Settled.until(() -> expected.equals(PublishedTables.of(second)));
-    assertEquals(expected, PublishedTables.of(second));
+    assertEquals(List.of(), PublishedTables.differences(expected, PublishedTables.of(second)));
     assertEquals(
         Files.readString(first.resolve("criteria.csv")),
         Files.readString(second.resolve("criteria.csv")));
