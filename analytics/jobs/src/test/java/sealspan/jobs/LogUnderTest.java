@@ -6,12 +6,14 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.apache.kafka.clients.admin.Admin;
@@ -21,7 +23,10 @@ import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.KafkaFuture;
 import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.errors.TopicExistsException;
+import org.apache.kafka.common.errors.UnknownTopicOrPartitionException;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import sealspan.avro.EventCodec;
@@ -56,30 +61,37 @@ final class LogUnderTest implements AutoCloseable {
     return broker.bootstrapServers();
   }
 
-  /** Makes the topics of events and of the ledger, empty. */
+  /**
+   * Makes the topics of events and of the ledger, empty. One that was just made or deleted may not
+   * be listed, or be listed still, for a moment.
+   */
   void beginAnew() {
-    List<String> both = List.of(Topics.EVENTS, Topics.LEDGER);
-    try {
-      if (admin.listTopics().names().get().contains(Topics.EVENTS)) {
-        admin.deleteTopics(both).all().get();
-        until(() -> topics().stream().noneMatch(both::contains));
-      }
-      admin
-          .createTopics(
-              List.of(
-                  new NewTopic(Topics.EVENTS, PARTITIONS, (short) 1),
-                  new NewTopic(Topics.LEDGER, 1, (short) 1)))
-          .all()
-          .get();
-    } catch (Exception e) {
-      throw new IllegalStateException(e);
-    }
+    Map<String, Integer> partitions = Map.of(Topics.EVENTS, PARTITIONS, Topics.LEDGER, 1);
+    partitions.forEach((name, n) -> until(() -> isGone(name)));
+    partitions.forEach((name, n) -> until(() -> isMade(new NewTopic(name, n, (short) 1))));
   }
 
-  private Collection<String> topics() {
+  private boolean isGone(String topic) {
+    return refusedBecause(admin.deleteTopics(List.of(topic)).all())
+        instanceof UnknownTopicOrPartitionException;
+  }
+
+  private boolean isMade(NewTopic topic) {
+    Throwable refusal = refusedBecause(admin.createTopics(List.of(topic)).all());
+    if (refusal != null && !(refusal instanceof TopicExistsException)) {
+      throw new IllegalStateException(refusal);
+    }
+    return refusal == null;
+  }
+
+  /** Null where it was done. */
+  private static Throwable refusedBecause(KafkaFuture<Void> asked) {
     try {
-      return admin.listTopics().names().get();
-    } catch (Exception e) {
+      asked.get();
+      return null;
+    } catch (ExecutionException e) {
+      return e.getCause();
+    } catch (InterruptedException e) {
       throw new IllegalStateException(e);
     }
   }
@@ -156,11 +168,16 @@ final class LogUnderTest implements AutoCloseable {
 
   /** Waits until the jobs say that the rows of all events are there. */
   void awaitComplete(String generation, FlinkRuntime runtime) {
+    awaitComplete(generation, runtime::trouble);
+  }
+
+  /** The same for jobs elsewhere, with what tells of their trouble. */
+  void awaitComplete(String generation, Supplier<Optional<String>> trouble) {
     Map<TopicPartition, Long> ends = ends(Topics.EVENTS);
     until(
         () -> {
-          runtime
-              .trouble()
+          trouble
+              .get()
               .ifPresent(
                   why -> {
                     throw new AssertionError(why);
