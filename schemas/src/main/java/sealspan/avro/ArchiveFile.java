@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
-import org.apache.avro.AvroRuntimeException;
 import org.apache.avro.Schema;
 import org.apache.avro.SchemaBuilder;
 import org.apache.avro.file.CodecFactory;
@@ -29,6 +28,10 @@ public final class ArchiveFile {
   public static final Schema SCHEMA = schema();
 
   private static final Schema HEADER = SCHEMA.getField("headers").schema().getElementType();
+
+  static {
+    ReadLimits.hold();
+  }
 
   private ArchiveFile() {}
 
@@ -76,14 +79,32 @@ public final class ArchiveFile {
    * @throws SingleObjectCodec.DamagedBytes where it is not what a {@link Writer} wrote
    */
   public static void read(Path path, Consumer<ArchivedRecord> each) throws IOException {
-    try (DataFileReader<GenericRecord> file =
-        new DataFileReader<>(path.toFile(), new GenericDatumReader<>(SCHEMA, SCHEMA))) {
-      while (file.hasNext()) {
-        each.accept(record(file.next()));
+    try (DataFileReader<GenericRecord> file = opened(path)) {
+      for (ArchivedRecord r = next(file, path); r != null; r = next(file, path)) {
+        each.accept(r);
       }
-    } catch (AvroRuntimeException e) {
-      throw new SingleObjectCodec.DamagedBytes(path.getFileName() + " is damaged.", e);
     }
+  }
+
+  private static DataFileReader<GenericRecord> opened(Path path) throws IOException {
+    try {
+      return new DataFileReader<>(path.toFile(), new GenericDatumReader<>(SCHEMA, SCHEMA));
+    } catch (RuntimeException e) {
+      throw damaged(path, e);
+    }
+  }
+
+  private static ArchivedRecord next(DataFileReader<GenericRecord> file, Path path) {
+    try {
+      return file.hasNext() ? record(file.next()) : null;
+    } catch (RuntimeException e) {
+      throw damaged(path, e);
+    }
+  }
+
+  /** Bytes of chance fail in any way that there is. */
+  private static SingleObjectCodec.DamagedBytes damaged(Path path, RuntimeException e) {
+    return new SingleObjectCodec.DamagedBytes(path.getFileName() + " is damaged.", e);
   }
 
   private static ArchivedRecord record(GenericRecord row) {

@@ -8,7 +8,6 @@ import java.nio.ByteOrder;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
-import org.apache.avro.AvroRuntimeException;
 import org.apache.avro.Schema;
 import org.apache.avro.SchemaNormalization;
 import org.apache.avro.io.BinaryEncoder;
@@ -25,6 +24,10 @@ public final class SingleObjectCodec {
 
   /** A buffer for a usual event: the default is larger than most of what is written. */
   private static final EncoderFactory ENCODERS = new EncoderFactory().configureBufferSize(512);
+
+  static {
+    ReadLimits.hold();
+  }
 
   private record Known(RecordShape shape, Schema writer, long fingerprint, boolean current) {}
 
@@ -116,10 +119,7 @@ public final class SingleObjectCodec {
         in = DecoderFactory.get().resolvingDecoder(known.writer(), known.shape().schema(), in);
       }
       return known.shape().read(in);
-    } catch (IOException
-        | AvroRuntimeException
-        | IllegalArgumentException
-        | IndexOutOfBoundsException e) {
+    } catch (IOException | RuntimeException e) { // Bytes of chance fail in any way that there is.
       throw new DamagedBytes(
           "The bytes are damaged: they are no " + known.writer().getName() + ".", e);
     }
