@@ -40,6 +40,7 @@ import picocli.CommandLine.Spec;
       FitCommand.class,
       ExportCommand.class,
       RestoreCommand.class,
+      FlinkJobCommand.class,
       PracticeCommand.class,
       EngineCommandLine.class,
       WarmUpCommand.class,

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -63,5 +64,17 @@ class OwnKafkaTest {
     assertFalse(new EngineDoor(new DataFolder(data)).running().isPresent());
     Typed nonsense = Typed.at(data, "start", "--kafka", "nonsense");
     assertTrue(nonsense.err().contains("'nonsense' is no address of a Kafka broker: HOST:PORT."));
+  }
+
+  @Test
+  void settingsOfTheFileReachTheClients() throws IOException {
+    Path file =
+        Files.writeString(
+            data.resolve("settings"),
+            "bootstrap.servers=127.0.0.1:1\nsecurity.protocol=NO_SUCH_PROTOCOL\n");
+    Typed started = Typed.at(data, "start", "--kafka-properties", file.toString());
+    assertEquals(ExitCode.FAILED, started.code());
+    assertTrue(started.err().contains("NO_SUCH_PROTOCOL"), started.toString());
+    assertTrue(started.err().contains("Check the address and the client properties."));
   }
 }
