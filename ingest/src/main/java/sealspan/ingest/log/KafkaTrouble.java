@@ -52,8 +52,9 @@ final class KafkaTrouble {
     if (cause instanceof UnknownTopicOrPartitionException) {
       return "the topic is gone from Kafka at " + servers + ". Someone deleted it.";
     }
-    if (cause.getCause() instanceof ConfigException) {
-      return cause.getCause().getMessage() + ". Check the address and the client properties.";
+    Throwable config = cause instanceof ConfigException ? cause : cause.getCause();
+    if (config instanceof ConfigException) {
+      return config.getMessage() + ". Check the address and the client properties.";
     }
     return cause.getMessage() == null ? cause.toString() : cause.getMessage();
   }
