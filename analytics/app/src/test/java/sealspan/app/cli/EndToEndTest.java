@@ -408,7 +408,7 @@ class EndToEndTest {
             question -> {
               String[] words =
                   switch (question.name()) {
-                    case "history", "assembly" ->
+                    case "history", "assembly", "clean-or-replace" ->
                         new String[] {"ask", question.name(), "--assembly", "NH-17"};
                     case "what-to-bring" -> new String[] {"ask", question.name(), "--site", "S03"};
                     case "annual-summary" ->
