@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import sealspan.stats.Confidence;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
 import sealspan.stats.degradation.DriftFit;
@@ -103,7 +104,7 @@ final class Drifts {
             new ReadingSeries(row.component(), row.measure()),
             new DriftModel(
                 row.driftPerYear() / YEAR_DAYS,
-                row.driftSdPerYear() / YEAR_DAYS,
+                driftSdPerYear(row) / YEAR_DAYS,
                 row.wanderPsi() / Math.sqrt(YEAR_DAYS),
                 row.suddenPerYear() / YEAR_DAYS,
                 row.unreadableShare(),
@@ -111,6 +112,19 @@ final class Drifts {
       }
     }
     return drifts;
+  }
+
+  /**
+   * How far the drift of a unit may lie from the mean that was found: units differ, and the mean
+   * itself is not known exactly. Without the second a unit of a type whose units seem all alike
+   * would get a drift without any interval.
+   */
+  private static double driftSdPerYear(DriftRow row) {
+    if (row.driftLowerPerYear() == null || row.driftUpperPerYear() == null) {
+      return row.driftSdPerYear();
+    }
+    double error = (row.driftUpperPerYear() - row.driftLowerPerYear()) / (2 * Confidence.z(LEVEL));
+    return Math.hypot(row.driftSdPerYear(), error);
   }
 
   /** The model of a component; null where none is identified. */

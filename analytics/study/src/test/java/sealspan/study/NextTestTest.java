@@ -92,15 +92,18 @@ class NextTestTest {
 
   /**
    * By hand: one reading of 1.5 with variance .2^2 / 3 + .1^2 / 12, a drift of -.1 in a year of 365
-   * days, a second reading of variance .2^2 / 3 that fails where it rounds to less than 1.0.
+   * days whose mean is known to .02 with 95 %, a second reading of variance .2^2 / 3 that fails
+   * where it rounds to less than 1.0.
    */
   @Test
   void workedByHand() {
     AssemblyRows rows = rows(begun());
     ForecastRow f = rows.forecast();
-    double sd = Math.sqrt(2 * .04 / 3 + .01 / 12);
-    double moved = .1 * 365 / 365.25;
     NormalDistribution normal = new NormalDistribution();
+    double years = 365 / 365.25;
+    double drift = .02 / normal.inverseCumulativeProbability(.975) * years;
+    double sd = Math.sqrt(2 * .04 / 3 + .01 / 12 + drift * drift);
+    double moved = .1 * years;
     double one = normal.cumulativeProbability((0.95 - (1.5 - moved)) / sd);
     double two = normal.cumulativeProbability((0.95 - (1.8 - moved)) / sd);
     double sudden = 1 - Math.exp(-.05 * 365 / 365.25);
@@ -117,6 +120,7 @@ class NextTestTest {
     LevelRow level = rows.levels().get(0);
     assertEquals(1.5, level.levelPsi(), 1e-12);
     assertEquals(-0.1, level.driftPerYear(), 1e-12);
+    assertEquals(-0.12, level.driftLowerPerYear(), 1e-9);
     assertEquals(one, level.probabilityReadingBelow(), 1e-9);
     assertTrue(level.note().startsWith("one reading since the last action"), level.note());
   }
