@@ -44,7 +44,7 @@ final class JobArguments {
 
   private static String usage(Set<String> further) {
     return "It takes --kafka HOST:PORT, --kafka-properties FILE, --generation NAME, --criteria"
-               + " FILE, --parallelism N, and here "
+        + " FILE, --parallelism N, and here "
         + List.copyOf(further).stream().sorted().map(n -> "--" + n).toList()
         + ".";
   }

@@ -73,8 +73,7 @@ public final class SealLifeTruth {
             runs,
             0.6 * (1 - SHARE),
             Coverage.Side.BOTH,
-            random ->
-                AalenJohansen.of(reasons(random), 2).orThrow().incidence(0, MARK, LEVEL)));
+            random -> AalenJohansen.of(reasons(random), 2).orThrow().incidence(0, MARK, LEVEL)));
     all.add(
         count(
             "share in place at 5 years, Wang-Chang, 100 positions that differ (variance .5), 15 years",
@@ -151,8 +150,7 @@ public final class SealLifeTruth {
   }
 
   private static Estimate<PointEstimate> shapeless(List<Lifetime> lives) {
-    Interval interval =
-        TurnbullBand.of(lives, new int[] {MARK}, LEVEL).orThrow().at(0);
+    Interval interval = TurnbullBand.of(lives, new int[] {MARK}, LEVEL).orThrow().at(0);
     return Estimate.of(new PointEstimate(interval.lower(), 0, interval));
   }
 
@@ -170,7 +168,9 @@ public final class SealLifeTruth {
     return 1 + (int) (SCALE_DAYS * Math.pow(log, 1 / SHAPE));
   }
 
-  /** Lives with exact ends, seen for 6 to 12 years; half of them entered within two years of age. */
+  /**
+   * Lives with exact ends, seen for 6 to 12 years; half of them entered within two years of age.
+   */
   private static List<Lifetime> known(SplittableRandom random, boolean late) {
     List<Lifetime> lives = new ArrayList<>();
     while (lives.size() < UNITS) {
