@@ -307,7 +307,8 @@ class FreeSqlTest {
   @Test
   void saysWhatMayBeAsked() {
     String said = refusal("select * from nothing");
-    assertTrue(said.contains("there is no table nothing; the tables are assembly, curve"), said);
+    assertTrue(
+        said.contains("there is no table nothing; the tables are ageing, assembly, curve"), said);
     assertTrue(refusal("select foo(1)").contains("the function foo is not among those"));
     assertTrue(refusal("select 1; select 2").contains("it has 2 statements"));
     assertTrue(refusal("selct 1").contains("it cannot be read"), refusal("selct 1"));
