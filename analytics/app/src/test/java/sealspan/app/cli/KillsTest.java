@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -34,11 +35,11 @@ import sealspan.ingest.log.Cut;
  * while an invented fleet goes in piece by piece. Nothing that was acknowledged is imported again;
  * so what was lost, or counted twice, would show in the answers.
  */
+@Tag("deep")
 @Timeout(value = 90, unit = TimeUnit.MINUTES)
 class KillsTest {
-  private static final boolean DEEP = Boolean.getBoolean("sealspan.deep");
-  private static final int KILLS_OF_EACH = DEEP ? 20 : 2;
-  private static final int ASSEMBLIES = DEEP ? 1_500 : 150;
+  private static final int KILLS_OF_EACH = 20;
+  private static final int ASSEMBLIES = 1_500;
   private static final int LATEST_MOMENT_MILLIS = 5_000;
   private static final long SEED = 20_260_301;
 
@@ -143,11 +144,10 @@ class KillsTest {
 
   /**
    * Waits for an import; whether all of its file was acknowledged. One whose broker is gone waits a
-   * minute for it, which the short version does not.
+   * minute for it.
    */
   private boolean wentIn(Process importing) throws InterruptedException {
-    boolean orphaned = broker().isEmpty();
-    if (!importing.waitFor(orphaned && !DEEP ? 1 : 300, TimeUnit.SECONDS)) {
+    if (!importing.waitFor(300, TimeUnit.SECONDS)) {
       importing.destroyForcibly().waitFor();
     }
     return List.of(ExitCode.DONE, ExitCode.IN_PART).contains(importing.exitValue());
