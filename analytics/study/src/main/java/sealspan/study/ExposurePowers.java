@@ -1,6 +1,7 @@
 package sealspan.study;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -32,6 +33,12 @@ final class ExposurePowers {
   static final String ALL = "ALL";
 
   private static final int FEWEST_FAILURES = 10;
+
+  /**
+   * With times that differ less than this, a tenth or so, days of chance decide the coefficient.
+   */
+  private static final double LEAST_SPREAD = 0.1;
+
   private static final String COEFFICIENT = "log exposure";
   private static final double LEVEL = .95;
 
@@ -88,7 +95,9 @@ final class ExposurePowers {
         failures < FEWEST_FAILURES
             ? Estimate.notIdentified(
                 "there are only " + failures + " such failures; it needs " + FEWEST_FAILURES)
-            : coefficient(tests, n, level);
+            : spreadOfLogDays(tests) < LEAST_SPREAD
+                ? Estimate.notIdentified("the times between tests hardly differ")
+                : coefficient(tests, n, level);
     if (estimate instanceof Estimate.Identified<PointEstimate> e) {
       boolean accumulate = e.value().interval().contains(1);
       return new ExposurePowerRow(
@@ -119,6 +128,14 @@ final class ExposurePowers {
 
   private static boolean isUnclassified(RatedTest test) {
     return test.failureClass() == null || test.failureClass().equals("UNCLASSIFIED");
+  }
+
+  /** Standard deviation of the logarithm of the days of all tests; 0 for none. */
+  private static double spreadOfLogDays(List<List<RatedTest>> units) {
+    double[] logs =
+        units.stream().flatMap(List::stream).mapToDouble(test -> Math.log(test.days())).toArray();
+    double mean = Arrays.stream(logs).average().orElse(0);
+    return Math.sqrt(Arrays.stream(logs).map(x -> (x - mean) * (x - mean)).average().orElse(0));
   }
 
   private static Estimate<PointEstimate> coefficient(
