@@ -18,10 +18,12 @@ public final class Answers implements AutoCloseable {
 
   private final Connection connection;
   private final String asOf;
+  private final PublishedQuestions published;
 
-  Answers(Connection connection, String asOf) {
+  Answers(Connection connection, String asOf, PublishedQuestions published) {
     this.connection = connection;
     this.asOf = asOf;
+    this.published = published;
   }
 
   /**
@@ -71,7 +73,7 @@ public final class Answers implements AutoCloseable {
     settings.setProperty("duckdb.read_only", "true");
     Connection connection = DriverManager.getConnection("jdbc:duckdb:" + snapshot, settings);
     try {
-      return new Answers(connection, Cut.of(connection).words());
+      return new Answers(connection, Cut.of(connection).words(), PublishedQuestions.of(connection));
     } catch (SQLException e) {
       connection.close();
       throw e;
@@ -79,13 +81,14 @@ public final class Answers implements AutoCloseable {
   }
 
   /**
-   * Answers a question.
+   * Answers a question, as the version of the program asked it that made the answers.
    *
-   * @param question the question
+   * @param asked the question
    * @param typed values of filters by their names, as typed
    * @throws AnswersException where a filter is unknown, not of this question, malformed or missing
    */
-  public Answer ask(Question question, Map<String, String> typed) {
+  public Answer ask(Question asked, Map<String, String> typed) {
+    Question question = published.fitting(asked);
     Map<Filter, Object> values = values(question, typed);
     try {
       ResultTable table = BoundSql.of(question.sql()).run(connection, values);
@@ -97,10 +100,18 @@ public final class Answers implements AutoCloseable {
       List<String> notes = lines(question.beneathSql(), values);
       question.leftOut().forEach(text -> notes.add("Left out: " + text));
       question.cautions().forEach(text -> notes.add("Caution: " + text));
+      if (question != asked) {
+        notes.add(PublishedQuestions.OTHERWISE);
+      }
       return new Answer(question.name(), title(question, typed), asOf, words, table, notes);
     } catch (SQLException e) {
       throw new AnswersException(
-          "The question " + question.name() + " cannot be answered: " + e.getMessage(), e);
+          "The question "
+              + question.name()
+              + " cannot be answered: "
+              + e.getMessage()
+              + published.doubt(),
+          e);
     }
   }
 

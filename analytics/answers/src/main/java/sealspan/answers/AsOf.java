@@ -69,7 +69,10 @@ public record AsOf(LocalDate day, ZoneId zone) {
       load(model, events, progress);
       publication.addTo(model);
       String zoneWords = " (end of the day in " + zone + ")";
-      return new Answers(model, day + zoneWords + ": " + Cut.of(model).words());
+      return new Answers(
+          model,
+          day + zoneWords + ": " + Cut.of(model).words(),
+          PublishedQuestions.ofThisProgram());
     } catch (SQLException | RuntimeException e) {
       model.close();
       throw e;

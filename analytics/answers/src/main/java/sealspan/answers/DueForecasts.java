@@ -70,11 +70,15 @@ public record DueForecasts(boolean scored, List<IssuedForecast> forecasts) {
       if (lastIssuedId != null && count(snapshot, KNOWN, lastIssuedId) == 0) {
         return new DueForecasts(false, List.of());
       }
-      boolean scored = count(snapshot, BEHIND, cutId) == 0;
-      return new DueForecasts(scored, due(snapshot, cutId));
+      return new DueForecasts(isScored(snapshot, cutId), due(snapshot, cutId));
     } catch (SQLException e) {
       throw new AnswersException("The forecasts that are due cannot be read: " + e.getMessage(), e);
     }
+  }
+
+  /** Whether every assembly of a snapshot is scored with the fit of a cut. */
+  static boolean isScored(Connection snapshot, String cutId) throws SQLException {
+    return count(snapshot, BEHIND, cutId) == 0;
   }
 
   private static long count(Connection snapshot, String sql, String value) throws SQLException {

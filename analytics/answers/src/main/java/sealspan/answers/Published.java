@@ -17,10 +17,12 @@ import java.util.Properties;
  * @param cut what the tables stand for
  * @param fitOffsets the cut of the newest fit, in the form of {@link Cut#offsets()}; null for none
  * @param fitNewestRecordedAt recorded time of the newest event of that cut, UTC; null for no fit
+ * @param scored whether every assembly is scored with that fit
  */
-public record Published(Cut cut, String fitOffsets, LocalDateTime fitNewestRecordedAt) {
+public record Published(
+    Cut cut, String fitOffsets, LocalDateTime fitNewestRecordedAt, boolean scored) {
   private static final String FIT =
-      "select cut_offsets, newest_recorded_at from fit where stratum = 'all'";
+      "select cut_offsets, newest_recorded_at, cut_id from fit where stratum = 'all'";
 
   /**
    * The newest snapshot of a data folder; empty where nothing was published yet.
@@ -54,8 +56,12 @@ public record Published(Cut cut, String fitOffsets, LocalDateTime fitNewestRecor
         ResultSet fit = statement.executeQuery(FIT)) {
       Cut cut = Cut.of(connection);
       return fit.next()
-          ? new Published(cut, fit.getString(1), fit.getObject(2, LocalDateTime.class))
-          : new Published(cut, null, null);
+          ? new Published(
+              cut,
+              fit.getString(1),
+              fit.getObject(2, LocalDateTime.class),
+              DueForecasts.isScored(connection, fit.getString(3)))
+          : new Published(cut, null, null, false);
     }
   }
 }

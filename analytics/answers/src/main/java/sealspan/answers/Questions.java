@@ -4,20 +4,25 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /** The questions that the program knows. */
 public final class Questions {
   private static final String FOLDER = "/sealspan/answers/questions/";
+  private static final Map<String, String> TEXTS = readTexts();
   private static final List<Question> ALL =
-      text("index")
-          .lines()
-          .filter(name -> !name.isBlank())
-          .map(name -> Question.parse(name, text(name + ".sql")))
-          .toList();
+      TEXTS.entrySet().stream().map(e -> Question.parse(e.getKey(), e.getValue())).toList();
 
   private Questions() {}
+
+  /** The text of every question by its name, in the order in which they are listed. */
+  static Map<String, String> texts() {
+    return TEXTS;
+  }
 
   /** All questions, in the order in which they are listed. */
   public static List<Question> all() {
@@ -37,6 +42,15 @@ public final class Questions {
                         + ". Questions are "
                         + ALL.stream().map(Question::name).collect(Collectors.joining(", "))
                         + "."));
+  }
+
+  private static Map<String, String> readTexts() {
+    Map<String, String> texts = new LinkedHashMap<>();
+    text("index")
+        .lines()
+        .filter(name -> !name.isBlank())
+        .forEach(name -> texts.put(name, text(name + ".sql")));
+    return Collections.unmodifiableMap(texts);
   }
 
   private static String text(String file) {

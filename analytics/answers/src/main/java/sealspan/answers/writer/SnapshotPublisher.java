@@ -23,6 +23,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import sealspan.answers.AnswersException;
 import sealspan.answers.AnswersFolder;
+import sealspan.answers.PublishedQuestions;
 import sealspan.answers.tables.Publication;
 
 /**
@@ -122,6 +123,7 @@ final class SnapshotPublisher {
         Statement statement = connection.createStatement()) {
       statement.execute("set threads = 2");
       new Publication(generation, codeVersion, Instant.now()).addTo(connection);
+      PublishedQuestions.addTo(connection);
       statement.execute("checkpoint");
     }
   }

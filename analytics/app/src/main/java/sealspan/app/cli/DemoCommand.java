@@ -119,8 +119,8 @@ final class DemoCommand implements Callable<Integer> {
             .isPresent();
     if (!fitted) {
       door.ask(Wish.FIT);
-      coverage.awaitFit(end, (done, all) -> line.show("estimates are being published"));
     }
+    coverage.awaitFit(end, (done, all) -> line.show("estimates are being published"));
   }
 
   private static String brief(ImportSummary s) {

@@ -7,7 +7,10 @@ import sealspan.answers.Published;
 import sealspan.app.Problem;
 import sealspan.ingest.log.Cut;
 
-/** Waits until something is in the published answers. */
+/**
+ * Waits until something is in the answers of the running engine. Answers that an engine of another
+ * build has left do not count, however much they hold: the running one is making its own.
+ */
 public final class Coverage {
   private static final Duration GLANCE = Duration.ofMillis(150);
   private static final Duration REPORT_EVERY = Duration.ofSeconds(2);
@@ -41,24 +44,31 @@ public final class Coverage {
   }
 
   /**
-   * Waits until the answers hold a fit of every event before a cut.
+   * Waits until the answers hold a fit of every event before a cut, and every assembly is scored
+   * with it.
    *
    * @throws Problem when the engine ends meanwhile
    */
   public void awaitFit(Cut goal, Listener listener) {
     awaitThat(
-        p -> p.fitOffsets() != null && Cuts.parse(p.fitOffsets()).covers(goal), goal, listener);
+        p ->
+            p.fitOffsets() != null && p.scored() && Cuts.parse(p.fitOffsets()).covers(goal),
+        goal,
+        listener);
   }
 
   private void awaitThat(Predicate<Published> enough, Cut goal, Listener listener) {
     long nextReport = System.nanoTime() + REPORT_EVERY.toNanos();
     while (true) {
-      boolean running = door.running().isPresent();
+      Optional<EngineState> engine = door.running();
       Optional<Published> newest = Published.newest(folder.root());
-      if (newest.filter(enough).isPresent()) {
+      if (newest
+          .filter(p -> engine.isEmpty() || engine.get().codeStamp().equals(p.cut().codeVersion()))
+          .filter(enough)
+          .isPresent()) {
         return;
       }
-      if (!running) {
+      if (engine.isEmpty()) {
         throw new Problem(
             "The engine has ended before the answers were up to date. Nothing is lost; start it"
                 + " again with: sealspan start");
