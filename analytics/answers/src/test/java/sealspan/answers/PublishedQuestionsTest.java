@@ -52,7 +52,8 @@ class PublishedQuestionsTest {
 
   private void published(String name, String text) throws SQLException {
     execute("create table standing_question (name VARCHAR, text VARCHAR)");
-    execute("insert into standing_question values ('" + name + "', '" + text.replace("'", "''") + "')");
+    execute(
+        "insert into standing_question values ('" + name + "', '" + text.replace("'", "''") + "')");
   }
 
   @Test

@@ -94,7 +94,9 @@ final class ExposurePowers {
     Estimate<PointEstimate> estimate =
         failures < FEWEST_FAILURES
             ? Estimate.notIdentified(
-                "there are only " + failures + " such failures; it needs " + FEWEST_FAILURES)
+                (failures == 0 ? "there are no" : "there are only " + failures)
+                    + " such failures; it needs "
+                    + FEWEST_FAILURES)
             : spreadOfLogDays(tests) < LEAST_SPREAD
                 ? Estimate.notIdentified("the times between tests hardly differ")
                 : coefficient(tests, n, level);

@@ -12,12 +12,20 @@ select stratum, lower(replace(model, '_', ' ')) as model, fits_better, separates
   kept_seal_share, kept_seal_lower, kept_seal_upper,
   new_seal_share, new_seal_lower, new_seal_upper, frailty_variance, note
 from ageing
-where case when $type is null then not starts_with(stratum, 'type=')
+where shape is not null and case when $type is null then not starts_with(stratum, 'type=')
   else starts_with(stratum, 'type=' || $type || ' ') end
 order by stratum, ageing.model
 -- beneath
 select 'The two models differ in what a repair leaves: kijima i a share of the age since the repair'
   || ' before, kijima ii a share of the whole age. fits_better: the smaller AIC of the two.'
+union all
+select line from (
+  select 'No figures for ' || string_agg(distinct stratum, ', ' order by stratum) || ': ' || note as line
+  from ageing
+  where shape is null and case when $type is null then not starts_with(stratum, 'type=')
+    else starts_with(stratum, 'type=' || $type || ' ') end
+  group by note
+  order by line)
 union all
 select line from (
   select stratum || ', ' || lower(replace(action, '_', ' ')) || ': ' || failed || ' of ' || retests

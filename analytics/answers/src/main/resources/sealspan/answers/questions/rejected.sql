@@ -12,9 +12,11 @@ limit $limit
 -- beneath
 select 'n = ' || count(*) || ' rows: ' || count(*) filter (kind = 'REJECTED') || ' rejected, '
   || count(*) filter (kind = 'CONFLICT')
-  || ' in conflict with a report of the same number; left out: '
-  || (select count(*) from quarantined where puts_right is not null and ($source is null or source = $source))
-  || ' that were put right since'
+  || ' in conflict with a report of the same number; '
+  || (select case when count(*) = 0 then 'none has been put right since' else 'left out: '
+      || count(*) || ' that ' || case when count(*) = 1 then 'was' else 'were' end
+      || ' put right since' end
+    from quarantined where puts_right is not null and ($source is null or source = $source))
 from quarantined anti join (select puts_right as id from quarantined) using (id)
 where puts_right is null and ($source is null or source = $source)
 union all

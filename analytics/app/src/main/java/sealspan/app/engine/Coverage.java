@@ -51,8 +51,7 @@ public final class Coverage {
    */
   public void awaitFit(Cut goal, Listener listener) {
     awaitThat(
-        p ->
-            p.fitOffsets() != null && p.scored() && Cuts.parse(p.fitOffsets()).covers(goal),
+        p -> p.fitOffsets() != null && p.scored() && Cuts.parse(p.fitOffsets()).covers(goal),
         goal,
         listener);
   }
