@@ -5,6 +5,7 @@ import org.apache.avro.Schema;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 import sealspan.table.FitRows;
+import sealspan.table.FoulingRows;
 import sealspan.table.LedgerEntry;
 import sealspan.table.QuarantinedRow;
 import sealspan.table.ZoneRows;
@@ -20,6 +21,7 @@ public final class TableCodec {
           AssemblyRows.class,
           ZoneRows.class,
           FitRows.class,
+          FoulingRows.class,
           QuarantinedRow.class,
           LedgerEntry.class);
 

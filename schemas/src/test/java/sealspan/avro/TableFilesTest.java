@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import sealspan.table.AssemblyRows;
 import sealspan.table.FitRows;
+import sealspan.table.FoulingRows;
 
 class TableFilesTest {
   private static final Path SCHEMAS = Path.of("src/main/resources/avro/table");
@@ -40,6 +41,8 @@ class TableFilesTest {
       assertEquals(rows, TableCodec.decode(TableCodec.encode(rows), AssemblyRows.class));
       FitRows fit = new AnyRecord(seed, 0.2).of(FitRows.class);
       assertEquals(fit, TableCodec.decode(TableCodec.encode(fit), FitRows.class));
+      FoulingRows fouling = new AnyRecord(seed, 0.2).of(FoulingRows.class);
+      assertEquals(fouling, TableCodec.decode(TableCodec.encode(fouling), FoulingRows.class));
     }
   }
 }

@@ -7,8 +7,8 @@ import sealspan.study.FitCut;
 import sealspan.table.ResultTopics;
 
 /**
- * The bounded job: the events of a cut in, the fit of every stratum out. The result depends on the
- * events, the criteria and the cut alone, not on order or parallelism.
+ * The bounded job: the events of a cut in, the fit of every stratum and the study of fouling out.
+ * The result depends on the events, the criteria and the cut alone, not on order or parallelism.
  */
 final class FittingGraph {
   private FittingGraph() {}
@@ -22,7 +22,7 @@ final class FittingGraph {
             "events of the cut",
             Addressed.TYPE);
     DataStream<Upsert> fits =
-        Routing.assemblies(events)
+        Routing.assembliesAndZones(events)
             .keyBy(new HistoryKey())
             .process(new MemberRows(job.criteria()), Member.TYPE)
             .name("histories")
@@ -30,7 +30,7 @@ final class FittingGraph {
             .process(new StratumFit(cut), Upsert.TYPE)
             .name("fits");
     fits.sinkTo(LogConnections.sink(job, ResultTopics.rows(job.generation()))).name("rows");
-    fits.map(new WithoutCurves())
+    fits.flatMap(new WithoutCurves())
         .returns(Upsert.TYPE)
         .sinkTo(LogConnections.sink(job, ResultTopics.fits(job.generation())))
         .name("fits for scores");

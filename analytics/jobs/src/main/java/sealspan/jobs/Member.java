@@ -3,17 +3,17 @@ package sealspan.jobs;
 import org.apache.flink.api.common.typeinfo.TypeInformation;
 import org.apache.flink.api.common.typeinfo.Types;
 import sealspan.avro.TableCodec;
-import sealspan.table.AssemblyRows;
+import sealspan.table.Bundle;
 
-/** The rows of an assembly on their way to the fit of a stratum. */
+/** The rows of an assembly or a zone on their way to what is made of many together. */
 public final class Member {
   static final TypeInformation<Member> TYPE = Types.POJO(Member.class);
 
-  /** The stratum. */
+  /** The stratum, or the key of the study of fouling. */
   public String stratum;
 
-  /** The assembly. */
-  public String assemblyId;
+  /** Key of the rows. */
+  public String key;
 
   /** Its rows, by {@link TableCodec}. */
   public byte[] rows;
@@ -21,9 +21,9 @@ public final class Member {
   /** For Flink. */
   public Member() {}
 
-  Member(String stratum, AssemblyRows rows) {
+  Member(String stratum, Bundle rows) {
     this.stratum = stratum;
-    this.assemblyId = rows.assemblyId();
+    this.key = rows.key();
     this.rows = TableCodec.encode(rows);
   }
 }

@@ -4,10 +4,17 @@ import org.apache.flink.api.common.functions.OpenContext;
 import org.apache.flink.streaming.api.functions.KeyedProcessFunction;
 import org.apache.flink.util.Collector;
 import sealspan.assembly.AcceptanceCriteria;
+import sealspan.event.Subject;
 import sealspan.study.Fits;
+import sealspan.study.ZoneTables;
+import sealspan.study.fouling.FoulingTables;
 import sealspan.table.AssemblyRows;
+import sealspan.table.FoulingRows;
 
-/** At the end of the input, the rows of each assembly, once for every stratum that it is of. */
+/**
+ * At the end of the input, the rows of each assembly, once for every stratum that it is of, and
+ * once with those of the zones for the study of fouling.
+ */
 final class MemberRows extends KeyedProcessFunction<String, Addressed, Member> {
   private static final long serialVersionUID = 1L;
 
@@ -32,7 +39,13 @@ final class MemberRows extends KeyedProcessFunction<String, Addressed, Member> {
 
   @Override
   public void onTimer(long end, OnTimerContext context, Collector<Member> out) throws Exception {
+    Subject subject = Subject.ofKey(context.getCurrentKey());
+    if (subject.kind() == Subject.Kind.ZONE) {
+      out.collect(new Member(FoulingRows.KEY, ZoneTables.of(subject.id(), bag.events(), 0)));
+      return;
+    }
     AssemblyRows rows = RowsOf.forFit(context.getCurrentKey(), bag.events(), criteria);
+    out.collect(new Member(FoulingRows.KEY, FoulingTables.needed(rows)));
     for (String stratum : Fits.strataOf(rows)) {
       out.collect(new Member(stratum, rows));
     }

@@ -18,7 +18,17 @@ final class Routing {
    * they refer to.
    */
   static DataStream<Addressed> assemblies(DataStream<Addressed> events) {
-    DataStream<Addressed> own = events.filter(new OfKind(EnumSet.of(Subject.Kind.ASSEMBLY)));
+    return withReferred(events, EnumSet.of(Subject.Kind.ASSEMBLY));
+  }
+
+  /** The events of assemblies' histories and those of zones, in one stream. */
+  static DataStream<Addressed> assembliesAndZones(DataStream<Addressed> events) {
+    return withReferred(events, EnumSet.of(Subject.Kind.ASSEMBLY, Subject.Kind.ZONE));
+  }
+
+  private static DataStream<Addressed> withReferred(
+      DataStream<Addressed> events, EnumSet<Subject.Kind> kinds) {
+    DataStream<Addressed> own = events.filter(new OfKind(kinds));
     DataStream<Addressed> references =
         events.filter(
             new OfKind(EnumSet.of(Subject.Kind.SITE, Subject.Kind.GAUGE, Subject.Kind.TESTER)));

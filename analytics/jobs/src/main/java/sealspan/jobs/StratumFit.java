@@ -13,9 +13,16 @@ import org.apache.flink.util.Collector;
 import sealspan.avro.TableCodec;
 import sealspan.study.FitCut;
 import sealspan.study.Fits;
+import sealspan.study.fouling.FoulingTables;
 import sealspan.table.AssemblyRows;
+import sealspan.table.Bundle;
+import sealspan.table.FoulingRows;
+import sealspan.table.ZoneRows;
 
-/** At the end of the input, the fit of each stratum from the rows of its members. */
+/**
+ * At the end of the input, the fit of each stratum from the rows of its members, and what all of
+ * them with the zones tell of fouling.
+ */
 final class StratumFit extends KeyedProcessFunction<String, Member, Upsert> {
   private static final long serialVersionUID = 1L;
 
@@ -46,17 +53,27 @@ final class StratumFit extends KeyedProcessFunction<String, Member, Upsert> {
   @Override
   public void processElement(Member member, Context context, Collector<Upsert> out)
       throws Exception {
-    members.put(member.assemblyId, member.rows);
+    members.put(member.key, member.rows);
     context.timerService().registerEventTimeTimer(Long.MAX_VALUE);
   }
 
   @Override
   public void onTimer(long end, OnTimerContext context, Collector<Upsert> out) throws Exception {
-    List<AssemblyRows> rows = new ArrayList<>();
+    List<AssemblyRows> assemblies = new ArrayList<>();
+    List<ZoneRows> zones = new ArrayList<>();
     for (byte[] packed : members.values()) {
-      rows.add(TableCodec.decode(packed, AssemblyRows.class));
+      Bundle rows = TableCodec.decode(packed, Bundle.class);
+      if (rows instanceof ZoneRows zone) {
+        zones.add(zone);
+      } else {
+        assemblies.add((AssemblyRows) rows);
+      }
     }
     FitCut cut = new FitCut(cutId, cutOffsets, newestRecordedAt, cutRevision);
-    out.collect(new Upsert(Fits.of(context.getCurrentKey(), rows, cut)));
+    out.collect(
+        new Upsert(
+            context.getCurrentKey().equals(FoulingRows.KEY)
+                ? FoulingTables.of(assemblies, zones, cut)
+                : Fits.of(context.getCurrentKey(), assemblies, cut)));
   }
 }

@@ -33,6 +33,7 @@ import sealspan.study.FitCut;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 import sealspan.table.FitRows;
+import sealspan.table.FoulingRows;
 import sealspan.table.ResultTopics;
 
 /**
@@ -163,11 +164,15 @@ class InvariantsTest {
     Map<String, Bundle> fits = rows("fit-" + tasks);
     assertSame(
         BatchTables.of(events, events, CRITERIA, cut).stream()
-            .filter(b -> b instanceof FitRows)
+            .filter(b -> b instanceof FitRows || b instanceof FoulingRows)
             .toList(),
         fits);
+    FoulingRows fouling = (FoulingRows) fits.get(FoulingRows.KEY);
+    assertTrue(fouling.fit().visits() > POSITIONS, fouling.fit().toString());
     Map<String, Integer> sizes = new TreeMap<>();
-    fits.values().forEach(b -> sizes.put(((FitRows) b).stratum(), size((FitRows) b)));
+    fits.values().stream()
+        .filter(b -> b instanceof FitRows)
+        .forEach(b -> sizes.put(((FitRows) b).stratum(), size((FitRows) b)));
     List<AssemblyRows> untyped = untyped(events);
     assertEquals(
         sizes.get("all").intValue(), untyped.size() + sum(sizes, "type=\\S+"), sizes.toString());

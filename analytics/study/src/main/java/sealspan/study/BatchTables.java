@@ -12,9 +12,11 @@ import sealspan.assembly.AcceptanceCriteria;
 import sealspan.assembly.References;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Subject;
+import sealspan.study.fouling.FoulingTables;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 import sealspan.table.FitRows;
+import sealspan.table.ZoneRows;
 
 /**
  * All tables from a set of events at once, without a stream: what an answer as of an earlier date
@@ -59,9 +61,16 @@ public final class BatchTables {
       forecasts.computeIfAbsent(forecast.assemblyId(), a -> new ArrayList<>()).add(forecast);
     }
     Map<String, Bundle> bundles = new TreeMap<>();
-    List<FitRows> fits = cut == null ? List.of() : fits(fitted, criteria, cut);
-    fits.forEach(fit -> bundles.put(fit.key(), fit));
-    LatestFits latest = LatestFits.of(fits);
+    LatestFits latest = LatestFits.none();
+    if (cut != null) {
+      Map<String, List<AssemblyRows>> members = members(fitted, criteria);
+      List<FitRows> fits = new ArrayList<>();
+      members.forEach((stratum, rows) -> fits.add(Fits.of(stratum, rows, cut)));
+      fits.forEach(fit -> bundles.put(fit.key(), fit));
+      latest = LatestFits.of(fits);
+      addFouling(members.getOrDefault(Fits.ALL, List.of()), zones(fitted), cut, bundles);
+    }
+    LatestFits scoring = latest;
     Map<Subject, List<LoggedEvent>> bySubject = bySubject(events);
     bySubject.forEach(
         (subject, own) -> {
@@ -71,7 +80,7 @@ public final class BatchTables {
                     subject.id(),
                     history(own, bySubject),
                     criteria,
-                    latest,
+                    scoring,
                     forecasts.getOrDefault(subject.id(), List.of()),
                     0);
             bundles.put(rows.key(), rows);
@@ -83,8 +92,32 @@ public final class BatchTables {
     return List.copyOf(bundles.values());
   }
 
-  private static List<FitRows> fits(
-      Collection<LoggedEvent> events, AcceptanceCriteria criteria, FitCut cut) {
+  private static void addFouling(
+      List<AssemblyRows> assemblies,
+      List<ZoneRows> zones,
+      FitCut cut,
+      Map<String, Bundle> bundles) {
+    if (!assemblies.isEmpty() || !zones.isEmpty()) {
+      Bundle fouling =
+          FoulingTables.of(assemblies.stream().map(FoulingTables::needed).toList(), zones, cut);
+      bundles.put(fouling.key(), fouling);
+    }
+  }
+
+  private static List<ZoneRows> zones(Collection<LoggedEvent> events) {
+    List<ZoneRows> zones = new ArrayList<>();
+    bySubject(events)
+        .forEach(
+            (subject, own) -> {
+              if (subject.kind() == Subject.Kind.ZONE) {
+                zones.add(ZoneTables.of(subject.id(), own, 0));
+              }
+            });
+    return zones;
+  }
+
+  private static Map<String, List<AssemblyRows>> members(
+      Collection<LoggedEvent> events, AcceptanceCriteria criteria) {
     Map<Subject, List<LoggedEvent>> bySubject = bySubject(events);
     Map<String, List<AssemblyRows>> members = new TreeMap<>();
     bySubject.forEach(
@@ -98,9 +131,7 @@ public final class BatchTables {
             }
           }
         });
-    List<FitRows> fits = new ArrayList<>();
-    members.forEach((stratum, rows) -> fits.add(Fits.of(stratum, rows, cut)));
-    return fits;
+    return members;
   }
 
   private static List<LoggedEvent> history(

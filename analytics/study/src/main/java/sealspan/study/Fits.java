@@ -27,7 +27,8 @@ public final class Fits {
    */
   public static final int FEWEST_TESTS_OF_A_TYPE = 20;
 
-  private static final String ALL = "all";
+  /** The stratum of all assemblies. */
+  static final String ALL = "all";
 
   private Fits() {}
 

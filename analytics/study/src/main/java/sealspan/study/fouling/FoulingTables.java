@@ -1,0 +1,92 @@
+package sealspan.study.fouling;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import sealspan.study.FitCut;
+import sealspan.table.AssemblyRows;
+import sealspan.table.FoulingFitRow;
+import sealspan.table.FoulingRows;
+import sealspan.table.ZoneRows;
+
+/** From the rows of all assemblies and zones to what they tell of fouling; a pure function. */
+public final class FoulingTables {
+  /** Grows whenever the same input may give other figures. */
+  public static final String CODE_VERSION = "1";
+
+  private FoulingTables() {}
+
+  /** An assembly's rows without those that the study of fouling does not read. */
+  public static AssemblyRows needed(AssemblyRows rows) {
+    return new AssemblyRows(
+        rows.assemblyId(),
+        0,
+        rows.assembly(),
+        rows.tests(),
+        List.of(),
+        rows.exposures(),
+        rows.repairs(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        null,
+        List.of(),
+        List.of(),
+        null,
+        List.of());
+  }
+
+  /**
+   * What a cut tells of fouling.
+   *
+   * @param assemblies the rows of all assemblies as of the cut, in any order
+   * @param zones the rows of all water zones as of the cut, in any order
+   * @param cut the cut
+   */
+  public static FoulingRows of(List<AssemblyRows> assemblies, List<ZoneRows> zones, FitCut cut) {
+    List<ZoneRows> water = new ArrayList<>(zones);
+    water.sort(Comparator.comparing(ZoneRows::zoneId));
+    FoulingVisits visits = FoulingVisits.of(assemblies);
+    FoulingFit fit = FoulingFit.of(visits.classified());
+    return new FoulingRows(
+        "all",
+        cut.revision(),
+        fitRow(visits, fit, cut),
+        fit.coefficients(),
+        null,
+        List.of(),
+        List.of());
+  }
+
+  private static FoulingFitRow fitRow(FoulingVisits visits, FoulingFit fit, FitCut cut) {
+    List<FoulingVisit> all = visits.visits();
+    int fouled = 0;
+    int unclassified = 0;
+    long days = 0;
+    for (FoulingVisit visit : all) {
+      fouled += visit.fouled() ? 1 : 0;
+      unclassified += visit.outcome() == FoulingFailure.UNCLASSIFIED ? 1 : 0;
+      days += visit.exposureDays();
+    }
+    return new FoulingFitRow(
+        cut.id(),
+        cut.offsets(),
+        cut.newestRecordedAt(),
+        CODE_VERSION,
+        FoulingFailure.RULE,
+        visits.rounds(),
+        visits.failedRounds(),
+        visits.foulingRounds(),
+        visits.unclassifiedRounds(),
+        all.size(),
+        fouled,
+        unclassified,
+        all.isEmpty() ? null : all.get(0).day(),
+        all.isEmpty() ? null : all.get(all.size() - 1).day(),
+        days,
+        fit.method(),
+        fit.baseType(),
+        fit.because());
+  }
+}
