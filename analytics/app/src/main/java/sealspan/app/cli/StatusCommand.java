@@ -82,6 +82,9 @@ final class StatusCommand implements Callable<Integer> {
           inAnswers
               + " events"
               + (inAnswers < events ? ", " + (events - inAnswers) + " behind" : ", up to date"));
+      if (published.filter(p -> !p.cut().codeVersion().equals(engine.codeStamp())).isPresent()) {
+        line("", "made by another build; the engine is making its own beside them");
+      }
     }
   }
 

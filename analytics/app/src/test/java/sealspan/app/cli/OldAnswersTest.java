@@ -52,6 +52,7 @@ class OldAnswersTest {
       statement.execute("alter table rate rename fails_within_year to of_old");
       statement.execute("update publication set code_version = 'of old'");
       statement.execute("drop table standing_question");
+      statement.execute("drop table forecast");
     }
     Path generation = data.resolve("engine").resolve("generation");
     String text = Files.readString(generation);

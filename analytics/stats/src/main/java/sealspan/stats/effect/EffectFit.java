@@ -146,12 +146,18 @@ final class EffectFit {
    * What followed one action.
    *
    * @param part the model
+   * @param jackknifed the model with residuals over one less leverage (HC3 of MacKinnon and White
+   *     1985): for risks of all cases, which reach beyond those that got the action
    * @param predictor log hazard of every case after the action
    * @param shift what the log hazards are raised by, to meet the weighted failures of the group
    * @param shiftInfluence by how much each case moves the shift
    */
   private record OutcomePart(
-      FittedPart part, double[] predictor, double shift, double[] shiftInfluence) {}
+      FittedPart part,
+      FittedPart jackknifed,
+      double[] predictor,
+      double shift,
+      double[] shiftInfluence) {}
 
   private Estimate<OutcomePart> outcome(Observations data, Arm arm) {
     double[] inArm = new double[size];
@@ -179,9 +185,14 @@ final class EffectFit {
       scores[i] =
           inArm[i] * Hazard.score(cases.failed()[i], predictor[i] + logExposure[i]) * widening[i];
     }
+    double[] twice = new double[size];
+    for (int i = 0; i < size; i++) {
+      twice[i] = scores[i] * widening[i];
+    }
+    FittedPart jackknifed = new FittedPart(fit.orThrow(), twice);
     double shift = RootSearch.around(s -> unmet(inArm, predictor, s), 0, 0.5);
     double[] influence = shiftInfluence(arm, part, predictor, shift, inArm, widening);
-    return Estimate.of(new OutcomePart(part, predictor, shift, influence));
+    return Estimate.of(new OutcomePart(part, jackknifed, predictor, shift, influence));
   }
 
   /** Weighted failures of a group less those that the shifted model expects. */
@@ -272,7 +283,7 @@ final class EffectFit {
       for (int i = 0; i < size; i++) {
         influence[arm][i] -= risk[arm] / size;
       }
-      outcome.part.pass(cases, FittedPart.gradient(cases, byOutcome), 1, influence[arm]);
+      outcome.jackknifed.pass(cases, FittedPart.gradient(cases, byOutcome), 1, influence[arm]);
     }
     return risks(risk, influence);
   }
