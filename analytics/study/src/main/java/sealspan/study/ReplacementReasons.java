@@ -129,16 +129,10 @@ record ReplacementReasons(List<SealLifeRow> figures, List<CurveRow> curves) {
   private static CurveRow point(
       SealFigures sample, AalenJohansen curves, String reason, int number, int day, int step) {
     PointEstimate at = curves.incidence(number, day, LEVEL).orThrow();
-    return new CurveRow(
-        sample.stratum(),
-        sample.question(),
-        sample.estimator(),
+    return sample.point(
         reason,
         day,
-        at.value(),
-        at.value(),
-        at.interval().lower(),
-        at.interval().upper(),
+        at,
         step < 0 ? 0 : Math.round(curves.any().curve().atRisk()[step]),
         step < 0 ? 0 : Math.round(curves.ended(number)[step]));
   }

@@ -4,6 +4,7 @@ import java.util.Locale;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
 import sealspan.stats.PointEstimate;
+import sealspan.table.CurveRow;
 import sealspan.table.SealLifeRow;
 
 /**
@@ -59,6 +60,29 @@ record SealFigures(
         longestYears,
         extrapolatedShare,
         note);
+  }
+
+  /**
+   * A point of a curve that is known there.
+   *
+   * @param reason what the endings are of; null for all
+   * @param day age, days
+   * @param atRisk units at risk at a step; 0 where there is none
+   * @param ended units that ended there
+   */
+  CurveRow point(String reason, int day, PointEstimate at, long atRisk, long ended) {
+    return new CurveRow(
+        stratum,
+        question,
+        estimator,
+        reason,
+        day,
+        at.value(),
+        at.value(),
+        at.interval().lower(),
+        at.interval().upper(),
+        atRisk,
+        ended);
   }
 
   /** The same sample by another estimator. */

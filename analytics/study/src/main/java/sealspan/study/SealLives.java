@@ -140,16 +140,10 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
   private static CurveRow point(
       SealFigures sample, String reason, SurvivalCurve curve, int day, int step) {
     PointEstimate at = curve.at(day, LEVEL).orThrow();
-    return new CurveRow(
-        sample.stratum(),
-        sample.question(),
-        sample.estimator(),
+    return sample.point(
         reason,
         day,
-        at.value(),
-        at.value(),
-        at.interval().lower(),
-        at.interval().upper(),
+        at,
         step < 0 ? 0 : Math.round(curve.atRisk()[step]),
         step < 0 ? 0 : Math.round(curve.ended()[step]));
   }

@@ -2,6 +2,8 @@ package sealspan.ingest.log;
 
 import java.util.HashMap;
 import java.util.Map;
+import org.apache.kafka.clients.consumer.KafkaConsumer;
+import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 
 /**
  * Where a Kafka cluster is.
@@ -28,5 +30,23 @@ public record KafkaAddress(String bootstrapServers, Map<String, String> clientPr
     all.putAll(ours);
     all.put("bootstrap.servers", bootstrapServers);
     return all;
+  }
+
+  /** A reader that starts where it is told to and leaves no mark of how far it came. */
+  KafkaConsumer<byte[], byte[]> reader() {
+    Map<String, Object> ours =
+        Map.of(
+            "enable.auto.commit",
+            false,
+            "auto.offset.reset",
+            "none",
+            "max.poll.records",
+            5_000,
+            "max.partition.fetch.bytes",
+            4 << 20,
+            "default.api.timeout.ms",
+            30_000);
+    return new KafkaConsumer<>(
+        clientProperties(ours), new ByteArrayDeserializer(), new ByteArrayDeserializer());
   }
 }

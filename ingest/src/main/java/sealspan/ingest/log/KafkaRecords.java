@@ -19,7 +19,6 @@ import org.apache.kafka.common.KafkaException;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.TimeoutException;
 import org.apache.kafka.common.header.Header;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 
 /**
  * Reads the records of one topic. For one thread at a time.
@@ -45,24 +44,8 @@ final class KafkaRecords<T> implements AutoCloseable {
         IntStream.range(0, topic.partitions())
             .mapToObj(p -> new TopicPartition(topic.name(), p))
             .toList();
-    Map<String, Object> ours =
-        Map.of(
-            "enable.auto.commit",
-            false,
-            "auto.offset.reset",
-            "none",
-            "max.poll.records",
-            5_000,
-            "max.partition.fetch.bytes",
-            4 << 20,
-            "default.api.timeout.ms",
-            30_000);
     try {
-      this.consumer =
-          new KafkaConsumer<>(
-              address.clientProperties(ours),
-              new ByteArrayDeserializer(),
-              new ByteArrayDeserializer());
+      this.consumer = address.reader();
     } catch (KafkaException e) {
       throw trouble(e);
     }

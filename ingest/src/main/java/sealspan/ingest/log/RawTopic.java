@@ -19,7 +19,6 @@ import org.apache.kafka.common.KafkaException;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.TimeoutException;
 import org.apache.kafka.common.header.Header;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import sealspan.avro.ArchivedRecord;
 
 /**
@@ -51,22 +50,7 @@ public final class RawTopic implements AutoCloseable {
     this.address = address;
     this.topic = KafkaTopic.open(address, name, partitions > 0 ? partitions : usual(name));
     try {
-      consumer =
-          new KafkaConsumer<>(
-              address.clientProperties(
-                  Map.of(
-                      "enable.auto.commit",
-                      false,
-                      "auto.offset.reset",
-                      "none",
-                      "max.poll.records",
-                      5_000,
-                      "max.partition.fetch.bytes",
-                      4 << 20,
-                      "default.api.timeout.ms",
-                      30_000)),
-              new ByteArrayDeserializer(),
-              new ByteArrayDeserializer());
+      consumer = address.reader();
     } catch (KafkaException e) {
       throw trouble("reading", e);
     }
