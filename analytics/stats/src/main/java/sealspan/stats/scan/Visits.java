@@ -52,10 +52,10 @@ public record Visits(
   }
 
   /**
-   * The cases and expected cases by cell: in each stratum the probabilities are scaled so that they
-   * sum to its cases, and rounded to 2^-32, so that their sums do not depend on the order.
+   * The expected cases of each visit: in each stratum the probabilities are scaled so that they sum
+   * to its cases, and rounded to 2^-32, so that their sums do not depend on the order.
    */
-  public CaseGrid grid() {
+  public double[] expected() {
     int strata = strata();
     double[] sum = new double[strata];
     int[] cases = new int[strata];
@@ -63,15 +63,25 @@ public record Visits(
       sum[stratum[i]] += StrictMath.rint(probability[i] * 0x1p32);
       cases[stratum[i]] += found[i] ? 1 : 0;
     }
-    int[] caseCells = new int[places * periods];
-    double[] expected = new double[places * periods];
+    double[] expected = new double[size()];
     for (int i = 0; i < size(); i++) {
       int s = stratum[i];
       double scaled = probability[i] * 0x1p32 * cases[s] / sum[s];
-      expected[cell(i)] += StrictMath.rint(scaled * 0x1p32) * 0x1p-32;
+      expected[i] = StrictMath.rint(scaled * 0x1p32) * 0x1p-32;
+    }
+    return expected;
+  }
+
+  /** The cases and expected cases by cell. */
+  public CaseGrid grid() {
+    int[] caseCells = new int[places * periods];
+    double[] expectedCells = new double[places * periods];
+    double[] expected = expected();
+    for (int i = 0; i < size(); i++) {
+      expectedCells[cell(i)] += expected[i];
       caseCells[cell(i)] += found[i] ? 1 : 0;
     }
-    return new CaseGrid(places, periods, caseCells, expected);
+    return new CaseGrid(places, periods, caseCells, expectedCells);
   }
 
   /** The visits without those of some places in a window. */

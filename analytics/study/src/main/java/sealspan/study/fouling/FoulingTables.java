@@ -49,14 +49,18 @@ public final class FoulingTables {
     water.sort(Comparator.comparing(ZoneRows::zoneId));
     FoulingVisits visits = FoulingVisits.of(assemblies);
     FoulingFit fit = FoulingFit.of(visits.classified());
+    FoulingScan scan =
+        FoulingModel.of(fit.coefficients())
+            .map(model -> FoulingScan.of(visits.classified(), model))
+            .orElse(null);
     return new FoulingRows(
         "all",
         cut.revision(),
         fitRow(visits, fit, cut),
         fit.coefficients(),
-        null,
-        List.of(),
-        List.of());
+        scan == null ? null : scan.row(),
+        scan == null ? List.of() : scan.clusters(),
+        scan == null ? List.of() : scan.members());
   }
 
   private static FoulingFitRow fitRow(FoulingVisits visits, FoulingFit fit, FitCut cut) {

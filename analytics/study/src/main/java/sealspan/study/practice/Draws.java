@@ -29,7 +29,8 @@ final class Draws {
     ZONE,
     DISTURBANCE,
     SAMPLE,
-    LAY_UP
+    LAY_UP,
+    ROUTED
   }
 
   private long state;

@@ -1,0 +1,124 @@
+package sealspan.study.practice;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import sealspan.study.fouling.FoulingFailure;
+import sealspan.study.fouling.FoulingVisit;
+import sealspan.study.practice.Draws.Purpose;
+
+/**
+ * An invented town for scans: site visits whose true rate of fouling is known, made on a route,
+ * area by area and month by month, as tests are. Rates depend on type and season, on a site's place
+ * only where a cluster is put in. A fifth of the sites have two assemblies.
+ *
+ * @param seed seed
+ * @param sites sites, spread evenly over a square of 10 km in open sea
+ * @param years years of the record
+ * @param perYear rate of fouling of a double check in a middling season, a year
+ * @param ratio ratio of the rate in the cluster; 1 for none
+ * @param clusterSites sites of the cluster: those nearest to the middle
+ * @param clusterDays days of the cluster, from the middle of the record
+ */
+public record RoutedTown(
+    long seed,
+    int sites,
+    int years,
+    double perYear,
+    double ratio,
+    int clusterSites,
+    int clusterDays) {
+  private static final LocalDate BEGIN = LocalDate.of(2015, 1, 1);
+  private static final int AREAS_A_SIDE = 4;
+  private static final double SIDE_DEGREES = 0.09;
+  private static final double SOUTH = 37.0;
+  private static final double WEST = -140.0;
+
+  /** A site: its place as shares of the side, and what is tested there. */
+  private record SitePlan(int number, double east, double north, int assemblies, String type) {
+    double fromMiddle() {
+      return (east - 0.5) * (east - 0.5) + (north - 0.5) * (north - 0.5);
+    }
+
+    /** Month of its tests, from 0: areas follow one another in a winding way. */
+    int month() {
+      int row = (int) (north * AREAS_A_SIDE);
+      int column = (int) (east * AREAS_A_SIDE);
+      int along = row % 2 == 0 ? column : AREAS_A_SIDE - 1 - column;
+      return (row * AREAS_A_SIDE + along) * 12 / (AREAS_A_SIDE * AREAS_A_SIDE);
+    }
+  }
+
+  /** All visits, ordered by day, then site. */
+  public List<FoulingVisit> visits() {
+    List<SitePlan> plans = new ArrayList<>();
+    for (int i = 0; i < sites; i++) {
+      Draws draws = Draws.of(seed, Purpose.ROUTED, i, 0, 0);
+      plans.add(
+          new SitePlan(
+              i,
+              draws.uniform(),
+              draws.uniform(),
+              draws.happens(0.2) ? 2 : 1,
+              draws.happens(0.4) ? "RP" : "DC"));
+    }
+    List<SitePlan> byMiddle = new ArrayList<>(plans);
+    byMiddle.sort(Comparator.comparingDouble(SitePlan::fromMiddle));
+    List<FoulingVisit> visits = new ArrayList<>();
+    for (SitePlan plan : plans) {
+      addVisits(plan, byMiddle.indexOf(plan) < clusterSites, visits);
+    }
+    visits.sort(Comparator.comparing(FoulingVisit::day).thenComparing(FoulingVisit::siteId));
+    return visits;
+  }
+
+  /** Whether a visit is one of the cluster. */
+  private boolean inCluster(boolean near, LocalDate day) {
+    LocalDate from = BEGIN.plusYears(years).minusDays(365L * years / 2 + 1);
+    return near && !day.isBefore(from) && day.isBefore(from.plusDays(clusterDays));
+  }
+
+  private void addVisits(SitePlan plan, boolean near, List<FoulingVisit> visits) {
+    LocalDate before = BEGIN.minusYears(1).plusMonths(plan.month()).plusDays(14);
+    for (int year = 0; year < years; year++) {
+      Draws draws = Draws.of(seed, Purpose.ROUTED, plan.number(), year + 1L, 0);
+      LocalDate day = BEGIN.plusYears(year).plusMonths(plan.month()).plusDays(draws.whole(0, 27));
+      long days = day.toEpochDay() - before.toEpochDay();
+      double turn = 2 * Math.PI * day.getDayOfYear() / PracticeParameters.DAYS_A_YEAR;
+      double rate =
+          perYear
+              * (plan.type().equals("RP") ? 1.6 : 1)
+              * StrictMath.exp(0.4 * StrictMath.sin(turn))
+              * (inCluster(near, day) ? ratio : 1);
+      double hazard = rate * plan.assemblies() * days / PracticeParameters.DAYS_A_YEAR;
+      boolean fouled = draws.happens(-StrictMath.expm1(-hazard));
+      visits.add(visit(plan, day, days, fouled));
+      before = day;
+    }
+  }
+
+  private static FoulingVisit visit(SitePlan plan, LocalDate day, long days, boolean fouled) {
+    String site = "S" + Names.digits(plan.number());
+    List<String> assemblies = new ArrayList<>();
+    List<String> events = new ArrayList<>();
+    for (int i = 0; i < plan.assemblies(); i++) {
+      assemblies.add(Names.assembly(plan.number(), i));
+      events.add(Names.assembly(plan.number(), i) + " " + day);
+    }
+    return new FoulingVisit(
+        day,
+        site,
+        site + " " + day,
+        "Z01",
+        SOUTH + SIDE_DEGREES * plan.north(),
+        WEST + SIDE_DEGREES / StrictMath.cos(StrictMath.toRadians(SOUTH)) * plan.east(),
+        assemblies,
+        events,
+        plan.type(),
+        days * plan.assemblies(),
+        fouled ? FoulingFailure.FOULED : FoulingFailure.NOT_FOULED,
+        Instant.EPOCH);
+  }
+}
