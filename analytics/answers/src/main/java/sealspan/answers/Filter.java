@@ -22,6 +22,7 @@ public enum Filter {
   SINCE(Kind.DAY, "first day, by when things happened; included"),
   UNTIL(Kind.DAY, "last day, by when things happened; included"),
   YEAR(Kind.NUMBER, "calendar year"),
+  NUMBER(Kind.NUMBER, "number of the cluster, as the question clusters gives it"),
   EXTRA(Kind.NUMBER, "what a new seal costs more than cleaning, in any money; a placeholder"),
   REVISIT(Kind.NUMBER, "what a failure at the next test costs, in the same money; a placeholder"),
   LIMIT(Kind.NUMBER, "rows shown at most");

@@ -160,6 +160,7 @@ class AsOfTest {
                 case ASSEMBLY -> worst.get(0).get(0).toString();
                 case SITE -> worst.get(0).get(1).toString();
                 case YEAR -> "" + (middle.getYear() - 1);
+                case NUMBER -> "1";
                 default -> "Z01";
               });
         }

@@ -44,7 +44,7 @@ public final class HandMade {
 
   /** All bundles: four assemblies at two sites, two zones, one fit. */
   public static List<Bundle> bundles() {
-    return List.of(a1(), a2(), a3(), a4(), z1(), fit(), allFit());
+    return List.of(a1(), a2(), a3(), a4(), z1(), fit(), allFit(), HandMadeFouling.rows());
   }
 
   /** RP at the school: fouled twice, cleaned, then a new disc. */

@@ -45,7 +45,8 @@ import sealspan.app.Problem;
       "Without a name it lists the questions and the filters that each takes."
     })
 final class AskCommand implements Callable<Integer> {
-  private static final Set<String> FOR_THE_FIELD = Set.of("history", "assembly", "what-to-bring");
+  private static final Set<String> FOR_THE_FIELD =
+      Set.of("history", "assembly", "what-to-bring", "cluster");
 
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;

@@ -413,6 +413,7 @@ class EndToEndTest {
                     case "what-to-bring" -> new String[] {"ask", question.name(), "--site", "S03"};
                     case "annual-summary" ->
                         new String[] {"ask", question.name(), "--year", "2022"};
+                    case "cluster" -> new String[] {"ask", question.name(), "--number", "1"};
                     case "water" -> new String[] {"ask", question.name(), "--zone", "Z-NORTH"};
                     default -> new String[] {"ask", question.name()};
                   };
