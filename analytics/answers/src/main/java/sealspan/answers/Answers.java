@@ -115,6 +115,21 @@ public final class Answers implements AutoCloseable {
     }
   }
 
+  /**
+   * What a map of clusters of fouling shows.
+   *
+   * @param answer the answer that it goes with
+   * @param number the only cluster to show; null for all
+   */
+  public FoulingMap foulingMap(Answer answer, Long number) {
+    try {
+      return FoulingMap.read(connection, answer, number);
+    } catch (SQLException e) {
+      throw new AnswersException(
+          "The map cannot be made: " + e.getMessage() + published.doubt(), e);
+    }
+  }
+
   /** The snapshot, for what is no question. */
   Connection connection() {
     return connection;

@@ -2,7 +2,6 @@ package sealspan.answers.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import sealspan.answers.ChartHeader;
 import sealspan.answers.Wrapped;
@@ -16,13 +15,9 @@ public final class SvgChart {
   private static final int PLOT_HEIGHT = 360;
   private static final int LINE_HEIGHT = 16;
 
-  /** Told apart by people with colour-blindness too: Okabe and Ito 2008, from memory. */
-  private static final String[] COLOURS = {
-    "#0072b2", "#d55e00", "#009e73", "#cc79a7", "#e69f00", "#56b4e9"
-  };
-
   private final Chart chart;
-  private final StringBuilder out = new StringBuilder();
+  private final SvgPage page = new SvgPage(WIDTH);
+  private final StringBuilder out = page.out();
 
   private SvgChart(Chart chart) {
     this.chart = chart;
@@ -38,25 +33,21 @@ public final class SvgChart {
     int legendTop = PLOT_TOP + PLOT_HEIGHT + 55;
     int captionTop = legendTop + LINE_HEIGHT * (legendLines() + 1);
     int height = captionTop + LINE_HEIGHT * caption.size() + 10;
-    out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"")
-        .append(WIDTH + "\" height=\"" + height + "\" viewBox=\"0 0 " + WIDTH + " " + height)
-        .append("\" font-family=\"sans-serif\" font-size=\"12\">\n");
-    out.append("<title>").append(escaped(chart.title())).append("</title>\n");
-    out.append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
-    text(LEFT, 26, "start", 16, chart.title());
+    page.begin(height, chart.title());
+    page.text(LEFT, 26, "start", 16, chart.title());
     if (chart.series().isEmpty()) {
-      text(LEFT, PLOT_TOP + 20, "start", 12, "No rows, so there is nothing to draw.");
+      page.text(LEFT, PLOT_TOP + 20, "start", 12, "No rows, so there is nothing to draw.");
     } else {
       axes();
       for (int s = 0; s < chart.series().size(); s++) {
-        series(chart.series().get(s).points(), COLOURS[s]);
+        series(chart.series().get(s).points(), SvgPage.COLOURS[s]);
       }
       legend(legendTop);
     }
     for (int i = 0; i < caption.size(); i++) {
-      text(LEFT, captionTop + LINE_HEIGHT * i, "start", 11, caption.get(i));
+      page.text(LEFT, captionTop + LINE_HEIGHT * i, "start", 11, caption.get(i));
     }
-    return out.append("</svg>\n").toString();
+    return page.end();
   }
 
   private List<String> captionLines() {
@@ -68,19 +59,19 @@ public final class SvgChart {
   private void axes() {
     int bottom = PLOT_TOP + PLOT_HEIGHT;
     for (Axis.Mark mark : chart.axisY().marks()) {
-      line(LEFT, y(mark.at()), WIDTH - RIGHT, y(mark.at()), "#dddddd");
-      text(LEFT - 8, y(mark.at()) + 4, "end", 12, mark.label());
+      page.line(LEFT, y(mark.at()), WIDTH - RIGHT, y(mark.at()), "#dddddd");
+      page.text(LEFT - 8, y(mark.at()) + 4, "end", 12, mark.label());
     }
     for (Axis.Mark mark : chart.axisX().marks()) {
-      line(x(mark.at()), bottom, x(mark.at()), bottom + 5, "#333333");
-      text(x(mark.at()), bottom + 19, "middle", 12, mark.label());
+      page.line(x(mark.at()), bottom, x(mark.at()), bottom + 5, "#333333");
+      page.text(x(mark.at()), bottom + 19, "middle", 12, mark.label());
     }
-    line(LEFT, bottom, WIDTH - RIGHT, bottom, "#333333");
-    line(LEFT, PLOT_TOP, LEFT, bottom, "#333333");
-    text((LEFT + WIDTH - RIGHT) / 2.0, bottom + 38, "middle", 12, chart.axisX().name());
+    page.line(LEFT, bottom, WIDTH - RIGHT, bottom, "#333333");
+    page.line(LEFT, PLOT_TOP, LEFT, bottom, "#333333");
+    page.text((LEFT + WIDTH - RIGHT) / 2.0, bottom + 38, "middle", 12, chart.axisX().name());
     int middle = PLOT_TOP + PLOT_HEIGHT / 2;
     out.append("<g transform=\"rotate(-90 18 " + middle + ")\">");
-    text(18, middle, "middle", 12, chart.axisY().name());
+    page.text(18, middle, "middle", 12, chart.axisY().name());
     out.append("</g>\n");
   }
 
@@ -88,9 +79,13 @@ public final class SvgChart {
     if (chart.draw() == ChartHeader.Draw.POINTS) {
       for (Series.Point point : points) {
         if (point.hasBand()) {
-          line(x(point.x()), y(point.lower()), x(point.x()), y(point.upper()), colour);
+          page.line(x(point.x()), y(point.lower()), x(point.x()), y(point.upper()), colour);
         }
-        out.append("<circle cx=\"" + number(x(point.x())) + "\" cy=\"" + number(y(point.y())))
+        out.append(
+                "<circle cx=\""
+                    + SvgPage.number(x(point.x()))
+                    + "\" cy=\""
+                    + SvgPage.number(y(point.y())))
             .append("\" r=\"3.5\" fill=\"" + colour + "\"/>\n");
       }
       return;
@@ -153,9 +148,9 @@ public final class SvgChart {
     for (Series.Point point : points) {
       double y = y(height.applyAsDouble(point));
       if (chart.draw() == ChartHeader.Draw.STEP && !Double.isNaN(before)) {
-        corners.add(number(x(point.x())) + "," + number(before));
+        corners.add(SvgPage.number(x(point.x())) + "," + SvgPage.number(before));
       }
-      corners.add(number(x(point.x())) + "," + number(y));
+      corners.add(SvgPage.number(x(point.x())) + "," + SvgPage.number(y));
       before = y;
     }
     return corners;
@@ -173,8 +168,8 @@ public final class SvgChart {
         int y = top + LINE_HEIGHT * row++;
         out.append(
                 "<rect x=\"" + LEFT + "\" y=\"" + (y - 9) + "\" width=\"22\" height=\"8\" fill=\"")
-            .append(COLOURS[s] + "\"/>\n");
-        text(LEFT + 30, y, "start", 12, name);
+            .append(SvgPage.COLOURS[s] + "\"/>\n");
+        page.text(LEFT + 30, y, "start", 12, name);
       }
     }
   }
@@ -185,29 +180,5 @@ public final class SvgChart {
 
   private double y(double value) {
     return PLOT_TOP + (1 - chart.axisY().share(value)) * PLOT_HEIGHT;
-  }
-
-  private void line(double x1, double y1, double x2, double y2, String colour) {
-    out.append("<line x1=\"" + number(x1) + "\" y1=\"" + number(y1) + "\" x2=\"" + number(x2))
-        .append("\" y2=\"" + number(y2) + "\" stroke=\"" + colour + "\"/>\n");
-  }
-
-  private void text(double x, double y, String anchor, int size, String text) {
-    out.append("<text x=\"" + number(x) + "\" y=\"" + number(y) + "\" text-anchor=\"" + anchor)
-        .append("\" font-size=\"" + size + "\" xml:space=\"preserve\">")
-        .append(escaped(text))
-        .append("</text>\n");
-  }
-
-  private static String number(double value) {
-    return String.format(Locale.ROOT, "%.1f", value);
-  }
-
-  /** Characters that XML 1.0 forbids are left out. */
-  private static String escaped(String text) {
-    return text.replaceAll("[\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\ufffe\\uffff]", "")
-        .replace("&", "&amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;");
   }
 }

@@ -25,12 +25,15 @@ import sealspan.answers.Answers;
 import sealspan.answers.AsOf;
 import sealspan.answers.CsvText;
 import sealspan.answers.Filter;
+import sealspan.answers.FoulingGeoJson;
+import sealspan.answers.FoulingMap;
 import sealspan.answers.JsonText;
 import sealspan.answers.ParquetFile;
 import sealspan.answers.Question;
 import sealspan.answers.Questions;
 import sealspan.answers.TextTable;
 import sealspan.answers.chart.Chart;
+import sealspan.answers.chart.FoulingMapSvg;
 import sealspan.answers.chart.SvgChart;
 import sealspan.answers.chart.TextChart;
 import sealspan.answers.freesql.FreeSql;
@@ -47,6 +50,9 @@ import sealspan.app.Problem;
 final class AskCommand implements Callable<Integer> {
   private static final Set<String> FOR_THE_FIELD =
       Set.of("history", "assembly", "what-to-bring", "cluster");
+
+  /** Questions whose answer is a map too. */
+  private static final Set<String> MAPPED = Set.of("clusters", "cluster");
 
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
@@ -101,6 +107,12 @@ final class AskCommand implements Callable<Integer> {
       description = "draws the answer as a picture, for questions that have a chart")
   private Path svg;
 
+  @Option(
+      names = "--geojson",
+      paramLabel = "FILE",
+      description = "writes clusters and their sites as GeoJSON (WGS84), for clusters and cluster")
+  private Path geoJson;
+
   private final Map<String, String> filters = new LinkedHashMap<>();
 
   /** Forms of an answer, as they are typed. */
@@ -147,7 +159,9 @@ final class AskCommand implements Callable<Integer> {
       return ExitCode.DONE;
     }
     requireSense();
-    if (chart || svg != null) {
+    if (geoJson != null || svg != null && MAPPED.contains(name)) {
+      map(Questions.named(name));
+    } else if (chart || svg != null) {
       draw(Questions.named(name));
     } else {
       write(answer());
@@ -165,8 +179,32 @@ final class AskCommand implements Callable<Integer> {
     if ((chart || svg != null) && (sql != null || format != Format.table)) {
       throw new Problem("--chart and --svg draw a question: leave out --sql and --format.");
     }
+    if (geoJson != null
+        && (!MAPPED.contains(name)
+            || chart
+            || svg != null
+            || out != null
+            || format != Format.table)) {
+      throw new Problem(
+          "--geojson FILE goes with the questions clusters and cluster, and with no other form of the"
+              + " answer.");
+    }
     if (svg != null && (chart || out != null)) {
       throw new Problem("--svg names its own file: leave out --chart and --out.");
+    }
+  }
+
+  /** A map: as GeoJSON, or as a picture with a time line. */
+  private void map(Question question) {
+    String number = filters.get(Filter.NUMBER.label());
+    try (StatusLine line = new StatusLine();
+        Answers answers = open(data.folder().root(), line)) {
+      line.close();
+      Answer answer = answers.ask(question, filters);
+      FoulingMap map = answers.foulingMap(answer, number == null ? null : Long.valueOf(number));
+      Path file = geoJson != null ? geoJson : svg;
+      OutFile.write(file, geoJson != null ? FoulingGeoJson.of(map) : FoulingMapSvg.of(map));
+      spec.commandLine().getOut().println("Wrote " + file + ".");
     }
   }
 
@@ -248,7 +286,8 @@ final class AskCommand implements Callable<Integer> {
           "      asked by: "
               + question.askedBy()
               + filters(question)
-              + (question.chart() == null ? "" : "; can be drawn: --chart, --svg FILE"));
+              + (question.chart() == null ? "" : "; can be drawn: --chart, --svg FILE")
+              + (MAPPED.contains(question.name()) ? "; as a map: --svg FILE, --geojson FILE" : ""));
     }
     out.println();
     out.println("Any one SELECT over the published tables: sealspan ask --sql \"SELECT ...\"");

@@ -42,6 +42,10 @@ public record RoutedTown(
       return (east - 0.5) * (east - 0.5) + (north - 0.5) * (north - 0.5);
     }
 
+    String siteId() {
+      return "S" + Names.digits(number);
+    }
+
     /** Month of its tests, from 0: areas follow one another in a winding way. */
     int month() {
       int row = (int) (north * AREAS_A_SIDE);
@@ -53,6 +57,21 @@ public record RoutedTown(
 
   /** All visits, ordered by day, then site. */
   public List<FoulingVisit> visits() {
+    List<FoulingVisit> visits = new ArrayList<>();
+    List<SitePlan> plans = plansFromMiddle();
+    for (int i = 0; i < plans.size(); i++) {
+      addVisits(plans.get(i), i < clusterSites, visits);
+    }
+    visits.sort(Comparator.comparing(FoulingVisit::day).thenComparing(FoulingVisit::siteId));
+    return visits;
+  }
+
+  /** The sites of the cluster that was put in. */
+  public List<String> clusterSiteIds() {
+    return plansFromMiddle().stream().limit(clusterSites).map(SitePlan::siteId).toList();
+  }
+
+  private List<SitePlan> plansFromMiddle() {
     List<SitePlan> plans = new ArrayList<>();
     for (int i = 0; i < sites; i++) {
       Draws draws = Draws.of(seed, Purpose.ROUTED, i, 0, 0);
@@ -64,14 +83,8 @@ public record RoutedTown(
               draws.happens(0.2) ? 2 : 1,
               draws.happens(0.4) ? "RP" : "DC"));
     }
-    List<SitePlan> byMiddle = new ArrayList<>(plans);
-    byMiddle.sort(Comparator.comparingDouble(SitePlan::fromMiddle));
-    List<FoulingVisit> visits = new ArrayList<>();
-    for (SitePlan plan : plans) {
-      addVisits(plan, byMiddle.indexOf(plan) < clusterSites, visits);
-    }
-    visits.sort(Comparator.comparing(FoulingVisit::day).thenComparing(FoulingVisit::siteId));
-    return visits;
+    plans.sort(Comparator.comparingDouble(SitePlan::fromMiddle));
+    return plans;
   }
 
   /** Whether a visit is one of the cluster. */
@@ -100,7 +113,7 @@ public record RoutedTown(
   }
 
   private static FoulingVisit visit(SitePlan plan, LocalDate day, long days, boolean fouled) {
-    String site = "S" + Names.digits(plan.number());
+    String site = plan.siteId();
     List<String> assemblies = new ArrayList<>();
     List<String> events = new ArrayList<>();
     for (int i = 0; i < plan.assemblies(); i++) {

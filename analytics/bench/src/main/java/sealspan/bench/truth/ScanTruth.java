@@ -1,0 +1,145 @@
+package sealspan.bench.truth;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.hipparchus.distribution.discrete.BinomialDistribution;
+import sealspan.stats.scan.ScanSettings;
+import sealspan.study.fouling.FoulingFit;
+import sealspan.study.fouling.FoulingModel;
+import sealspan.study.fouling.FoulingScan;
+import sealspan.study.fouling.FoulingVisit;
+import sealspan.study.practice.RoutedTown;
+import sealspan.table.FoulingClusterMemberRow;
+
+/**
+ * How often the scan for clusters of fouling cries wolf, and how often it finds one that is there.
+ * Towns with tests on a route; probabilities are fitted anew in each.
+ *
+ * <p>Run {@code java -cp ... sealspan.bench.truth.ScanTruth NULLS POWER REPLICATES}; seeds are 1 to
+ * NULLS, and 1 to POWER.
+ */
+public final class ScanTruth {
+  private static final double LEVEL = .05;
+  private static final double ALLOWED = .06;
+
+  private ScanTruth() {}
+
+  /** What one scan said: whether it called a cluster, and how far that was the true one. */
+  private record Said(boolean alarm, double ofCluster, double ofFound) {}
+
+  /** Prints the rows of the table. */
+  public static void main(String[] arguments) {
+    int nulls = Integer.parseInt(arguments[0]);
+    int power = Integer.parseInt(arguments[1]);
+    int replicates = Integer.parseInt(arguments[2]);
+    System.out.println(
+        "| sites | years | ratio | cluster | runs | called | share (95 %) | of its sites found |"
+            + " of the sites found its own |");
+    System.out.println("|---:|---:|---:|---|---:|---:|---|---:|---:|");
+    print(200, 5, 1, 0, nulls, replicates);
+    for (int ratio = 2; ratio <= 4; ratio++) {
+      print(200, 5, ratio, 24, power, replicates);
+    }
+    for (int ratio = 2; ratio <= 4; ratio++) {
+      print(600, 5, ratio, 72, power, replicates);
+    }
+  }
+
+  private static void print(
+      int sites, int years, double ratio, int clusterSites, int runs, int replicates) {
+    List<Said> said =
+        IntStream.rangeClosed(1, runs)
+            .parallel()
+            .mapToObj(
+                seed ->
+                    run(
+                        new RoutedTown(seed, sites, years, 0.1, ratio, clusterSites, 365),
+                        replicates))
+            .toList();
+    int alarms = (int) said.stream().filter(Said::alarm).count();
+    double[] limits = exact(alarms, runs);
+    System.out.printf(
+        Locale.ROOT,
+        "| %d | %d | %.0f | %s | %d | %d | %.3f (%.3f to %.3f) | %s | %s |%n",
+        sites,
+        years,
+        ratio,
+        clusterSites == 0 ? "none" : clusterSites + " sites, 1 year",
+        runs,
+        alarms,
+        (double) alarms / runs,
+        limits[0],
+        limits[1],
+        clusterSites == 0
+            ? ""
+            : mean(said.stream().filter(Said::alarm).map(Said::ofCluster).toList()),
+        clusterSites == 0
+            ? ""
+            : mean(said.stream().filter(Said::alarm).map(Said::ofFound).toList()));
+    if (clusterSites == 0) {
+      double p = 1 - new BinomialDistribution(runs, ALLOWED).cumulativeProbability(alarms - 1);
+      System.err.printf(
+          Locale.ROOT,
+          "false alarms: p %.4f that there are so many or more if the share is %.2f%n",
+          p,
+          ALLOWED);
+    }
+  }
+
+  private static Said run(RoutedTown town, int replicates) {
+    List<FoulingVisit> visits = town.visits();
+    FoulingModel model = FoulingModel.of(FoulingFit.of(visits).coefficients()).orElseThrow();
+    FoulingScan scan =
+        FoulingScan.of(visits, model, new ScanSettings(replicates, town.seed(), 1, 1, LEVEL));
+    boolean alarm = scan.clusters().stream().anyMatch(c -> c.significant());
+    Set<String> truth = new TreeSet<>(town.clusterSiteIds());
+    Set<String> found =
+        scan.members().stream()
+            .filter(m -> m.number() == 1)
+            .map(FoulingClusterMemberRow::siteId)
+            .collect(Collectors.toCollection(TreeSet::new));
+    long both = found.stream().filter(truth::contains).count();
+    return new Said(
+        alarm,
+        truth.isEmpty() ? 0 : (double) both / truth.size(),
+        found.isEmpty() ? 0 : (double) both / found.size());
+  }
+
+  private static String mean(List<Double> values) {
+    return values.isEmpty()
+        ? "none"
+        : String.format(
+            Locale.ROOT,
+            "%.2f",
+            values.stream().mapToDouble(Double::doubleValue).average().orElse(0));
+  }
+
+  /** Clopper and Pearson, by bisection. */
+  private static double[] exact(int hits, int trials) {
+    double lower = hits == 0 ? 0 : solve(p -> 1 - below(hits - 1, trials, p) - .025);
+    double upper = hits == trials ? 1 : solve(p -> .025 - below(hits, trials, p));
+    return new double[] {lower, upper};
+  }
+
+  private static double below(int hits, int trials, double p) {
+    return new BinomialDistribution(trials, p).cumulativeProbability(hits);
+  }
+
+  private static double solve(java.util.function.DoubleUnaryOperator rising) {
+    double low = 0;
+    double high = 1;
+    for (int i = 0; i < 60; i++) {
+      double middle = (low + high) / 2;
+      if (rising.applyAsDouble(middle) < 0) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return (low + high) / 2;
+  }
+}
