@@ -11,7 +11,9 @@ public record FoulingRows(
     @Means("what goes with fouling failures") List<FoulingCoefficientRow> coefficients,
     @Means("how the scan for clusters was made; absent where none was") FoulingScanRow scan,
     @Means("where and when there were too many fouling failures") List<FoulingClusterRow> clusters,
-    @Means("the sites of the clusters") List<FoulingClusterMemberRow> members)
+    @Means("the sites of the clusters") List<FoulingClusterMemberRow> members,
+    @Means("what events and qualities of the water go with fouling")
+        List<WaterEffectRow> waterEffects)
     implements Bundle {
   /** Key of the only bundle there is. */
   public static final String KEY = "fouling/all";

@@ -14,4 +14,5 @@ public record WaterSampleRow(
     @Means("number as entered") String enteredValue,
     @Means("unit as entered") String enteredUnit,
     @Means("MEASURED, or how it is censored") String detection,
-    @Means("detection limit as entered") String detectionLimit) {}
+    @Means("detection limit as entered") String detectionLimit,
+    @Means("unit of the limit as entered") String detectionLimitUnit) {}

@@ -418,6 +418,7 @@ public final class HandMade {
                 "0.41",
                 "mg/l",
                 "MEASURED",
+                null,
                 null),
             new WaterSampleRow(
                 "Z1",
@@ -429,7 +430,8 @@ public final class HandMade {
                 null,
                 null,
                 "BELOW_DETECTION",
-                "0.05 mg/l")),
+                "0.05 mg/l",
+                null)),
         List.of(
             new WaterDisturbanceRow(
                 "Z1",

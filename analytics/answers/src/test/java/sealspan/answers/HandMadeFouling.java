@@ -15,7 +15,8 @@ final class HandMadeFouling {
   private HandMadeFouling() {}
 
   static FoulingRows rows() {
-    return new FoulingRows("all", 1, fit(), coefficients(), scan(), clusters(), members());
+    return new FoulingRows(
+        "all", 1, fit(), coefficients(), scan(), clusters(), members(), HandMadeWater.effects());
   }
 
   private static FoulingFitRow fit() {

@@ -42,7 +42,8 @@ public final class ZoneTables {
         sample.value(),
         sample.unit(),
         Text.of(sample.detection()),
-        sample.detectionLimit());
+        sample.detectionLimit(),
+        sample.detectionLimitUnit());
   }
 
   private static WaterDisturbanceRow disturbance(String eventId, WaterDisturbed disturbed) {

@@ -66,6 +66,16 @@ public final class StratifiedRegression {
   }
 
   /**
+   * The first column that, within the strata that tell something, follows from the columns before
+   * it; null where none does. With such a column there is no fit.
+   */
+  public static String dependentColumn(Family family, Observations data, int[] stratum) {
+    require(family, data, stratum);
+    Strata strata = Strata.of(family, data, stratum);
+    return strata.count() == 0 ? null : strata.dependentColumn(data);
+  }
+
+  /**
    * Likelihood-ratio limits of one coefficient; a limit is infinite where the likelihood does not
    * fall so low. They take rows as independent.
    *

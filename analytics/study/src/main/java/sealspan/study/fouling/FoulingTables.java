@@ -60,7 +60,8 @@ public final class FoulingTables {
         fit.coefficients(),
         scan == null ? null : scan.row(),
         scan == null ? List.of() : scan.clusters(),
-        scan == null ? List.of() : scan.members());
+        scan == null ? List.of() : scan.members(),
+        WaterEffects.of(assemblies, water));
   }
 
   private static FoulingFitRow fitRow(FoulingVisits visits, FoulingFit fit, FitCut cut) {
