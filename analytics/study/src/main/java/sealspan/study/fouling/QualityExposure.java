@@ -3,6 +3,7 @@ package sealspan.study.fouling;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -132,24 +133,44 @@ final class QualityExposure implements WaterExposure {
 
   @Override
   public Double between(String zoneId, int afterDay, int lastDay) {
+    List<Result> own = results.getOrDefault(zoneId, List.of());
     double sum = 0;
     int count = 0;
-    for (Result result : results.getOrDefault(zoneId, List.of())) {
-      if (result.day() > afterDay && result.day() <= lastDay) {
-        sum += result.value();
-        count++;
-      }
+    for (int i = firstAfter(own, afterDay); i < own.size() && own.get(i).day() <= lastDay; i++) {
+      sum += own.get(i).value();
+      count++;
     }
     return sum > 0 ? StrictMath.log(sum / count) / StrictMath.log(2) : null;
   }
 
   @Override
   public int[] daysBetween(String zoneId, int afterDay, int lastDay) {
-    return results.getOrDefault(zoneId, List.of()).stream()
-        .mapToInt(Result::day)
-        .filter(day -> day > afterDay && day <= lastDay)
-        .distinct()
-        .toArray();
+    List<Result> own = results.getOrDefault(zoneId, List.of());
+    int first = firstAfter(own, afterDay);
+    int until = firstAfter(own, lastDay);
+    int[] days = new int[Math.max(0, until - first)];
+    int count = 0;
+    for (int i = first; i < until; i++) {
+      if (count == 0 || days[count - 1] != own.get(i).day()) {
+        days[count++] = own.get(i).day();
+      }
+    }
+    return Arrays.copyOf(days, count);
+  }
+
+  /** Place of the first of the results, which are in order of their days, after a day. */
+  private static int firstAfter(List<Result> own, int day) {
+    int low = 0;
+    int high = own.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (own.get(middle).day() <= day) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
   }
 
   /** Tests of one year in a zone have most samples in common. */

@@ -1,11 +1,11 @@
 package sealspan.study.fouling;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
 import sealspan.stats.Estimate;
 
@@ -120,7 +120,7 @@ record WaterAnswer(
   private static final class Seen {
     private final List<WaterTest> tests = new ArrayList<>();
     private final List<Double> values = new ArrayList<>();
-    private final Set<Integer> events = new TreeSet<>();
+    private final Set<Integer> events = new HashSet<>();
 
     static Seen of(
         List<WaterTest> all,
