@@ -8,6 +8,7 @@ import sealspan.table.FitRows;
 import sealspan.table.FoulingRows;
 import sealspan.table.LedgerEntry;
 import sealspan.table.QuarantinedRow;
+import sealspan.table.WatchRows;
 import sealspan.table.ZoneRows;
 
 /**
@@ -22,6 +23,7 @@ public final class TableCodec {
           ZoneRows.class,
           FitRows.class,
           FoulingRows.class,
+          WatchRows.class,
           QuarantinedRow.class,
           LedgerEntry.class);
 

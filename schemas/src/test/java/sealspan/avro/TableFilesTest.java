@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import sealspan.table.AssemblyRows;
 import sealspan.table.FitRows;
 import sealspan.table.FoulingRows;
+import sealspan.table.WatchRows;
 
 class TableFilesTest {
   private static final Path SCHEMAS = Path.of("src/main/resources/avro/table");
@@ -43,6 +44,8 @@ class TableFilesTest {
       assertEquals(fit, TableCodec.decode(TableCodec.encode(fit), FitRows.class));
       FoulingRows fouling = new AnyRecord(seed, 0.2).of(FoulingRows.class);
       assertEquals(fouling, TableCodec.decode(TableCodec.encode(fouling), FoulingRows.class));
+      WatchRows watch = new AnyRecord(seed, 0.2).of(WatchRows.class);
+      assertEquals(watch, TableCodec.decode(TableCodec.encode(watch), WatchRows.class));
     }
   }
 }

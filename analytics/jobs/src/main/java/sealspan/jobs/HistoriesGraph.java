@@ -2,12 +2,14 @@ package sealspan.jobs;
 
 import org.apache.flink.api.common.eventtime.WatermarkStrategy;
 import org.apache.flink.streaming.api.datastream.DataStream;
+import org.apache.flink.streaming.api.datastream.SingleOutputStreamOperator;
 import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
 import sealspan.table.ResultTopics;
 
 /**
- * The continuous job: events, fits and forecasts in, the rows of every assembly and zone out. When
- * a checkpoint completes, the offsets that its group commits say how far the rows are.
+ * The continuous job: events, fits, forecasts and models of the watch in, the rows of every
+ * assembly and zone and of the watch out. When a checkpoint completes, the offsets that its group
+ * commits say how far the rows are.
  */
 final class HistoriesGraph {
   private HistoriesGraph() {}
@@ -32,12 +34,31 @@ final class HistoriesGraph {
                 Addressed.TYPE)
             .setParallelism(1)
             .uid("forecasts");
-    Routing.assemblies(events)
-        .union(Routing.zones(events), forecasts)
-        .keyBy(new HistoryKey())
-        .connect(fits.broadcast())
-        .transform("histories", Upsert.TYPE, new HistoryFold(job.criteria()))
-        .uid("histories")
+    DataStream<Watched> models =
+        env.fromSource(
+                LogConnections.watchModels(job),
+                WatermarkStrategy.noWatermarks(),
+                "watch models",
+                Watched.TYPE)
+            .setParallelism(1)
+            .uid("watch-models");
+    SingleOutputStreamOperator<Upsert> histories =
+        Routing.assemblies(events)
+            .union(Routing.zones(events), forecasts)
+            .keyBy(new HistoryKey())
+            .connect(fits.broadcast())
+            .transform("histories", Upsert.TYPE, new HistoryFold(job.criteria()))
+            .uid("histories");
+    DataStream<Upsert> watch =
+        histories
+            .getSideOutput(HistoryFold.WATCHED)
+            .union(models)
+            .keyBy(new WatchKey())
+            .transform("watch", Upsert.TYPE, new WatchFold())
+            .setParallelism(1)
+            .uid("watch");
+    histories
+        .union(watch)
         .sinkTo(LogConnections.sink(job, ResultTopics.rows(job.generation())))
         .name("rows")
         .uid("rows");

@@ -19,6 +19,7 @@ import org.apache.flink.runtime.state.VoidNamespace;
 import org.apache.flink.streaming.api.operators.AbstractStreamOperator;
 import org.apache.flink.streaming.api.operators.TwoInputStreamOperator;
 import org.apache.flink.streaming.runtime.streamrecord.StreamRecord;
+import org.apache.flink.util.OutputTag;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.avro.TableCodec;
 import sealspan.study.IssuedForecast;
@@ -38,6 +39,9 @@ import sealspan.table.FitRows;
 final class HistoryFold extends AbstractStreamOperator<Upsert>
     implements TwoInputStreamOperator<Addressed, byte[], Upsert> {
   private static final long serialVersionUID = 1L;
+
+  /** The tests of assemblies that have changed, on their way to the watch over fouling. */
+  static final OutputTag<Watched> WATCHED = new OutputTag<>("watched", Watched.TYPE);
 
   private static final String ZONE = "zone/";
   private static final MapStateDescriptor<String, byte[]> FITS =
@@ -161,6 +165,9 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   private void sendChanged() throws Exception {
     for (String key : changed) {
       send(key);
+      if (!key.startsWith(ZONE)) {
+        output.collect(WATCHED, new StreamRecord<>(RowsOf.watched(key, bag.events(), criteria)));
+      }
     }
     changed.clear();
   }

@@ -79,6 +79,18 @@ final class LogConnections {
         .build();
   }
 
+  /** The models of the watch over fouling in the ledger, for ever. */
+  static KafkaSource<Watched> watchModels(JobSettings job) {
+    return KafkaSource.<Watched>builder()
+        .setProperties(job.clients())
+        .setTopics(Topics.LEDGER)
+        .setStartingOffsets(OffsetsInitializer.earliest())
+        .setDeserializer(new WatchModelReader())
+        .setProperty("commit.offsets.on.checkpoint", "false")
+        .setClientIdPrefix("sealspan-watch-models-" + job.generation())
+        .build();
+  }
+
   /** The fits of the generation, for ever. */
   static KafkaSource<byte[]> fits(JobSettings job) {
     return KafkaSource.<byte[]>builder()

@@ -8,6 +8,7 @@ import sealspan.study.AssemblyTables;
 import sealspan.study.IssuedForecast;
 import sealspan.study.LatestFits;
 import sealspan.study.ZoneTables;
+import sealspan.study.watch.WatchedTests;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 
@@ -46,6 +47,13 @@ final class RowsOf {
       throw new JobException(
           "The history of %s cannot be worked out: %s".formatted(subject, JobTrouble.words(e)), e);
     }
+  }
+
+  /** The tests of an assembly as the watch over fouling takes them. */
+  static Watched watched(String subject, List<LoggedEvent> events, AcceptanceCriteria criteria) {
+    String id = Subject.ofKey(subject).id();
+    WatchedBytes tests = new WatchedBytes(events.size(), WatchedTests.of(id, events, criteria));
+    return new Watched(id, tests.pack(), Watched.What.TESTS);
   }
 
   /** The rows of an assembly as a fit takes them: without what an earlier fit found. */

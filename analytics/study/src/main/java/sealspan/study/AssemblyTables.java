@@ -96,4 +96,22 @@ public final class AssemblyTables {
         next.forecast(),
         FrozenForecasts.of(issued, tests));
   }
+
+  /**
+   * The test rounds of one assembly alone.
+   *
+   * @param assemblyId the assembly
+   * @param events its own events and those of the subjects it refers to, in any order, with any
+   *     repetition
+   * @param criteria the limits in force
+   */
+  public static List<TestRow> tests(
+      String assemblyId, Collection<LoggedEvent> events, AcceptanceCriteria criteria) {
+    AssemblyHistory history = AssemblyHistory.of(assemblyId, events, criteria);
+    List<TestRow> tests = new ArrayList<>(history.rounds().size());
+    for (TestRound round : history.rounds()) {
+      tests.add(TestRows.test(history, round));
+    }
+    return tests;
+  }
 }

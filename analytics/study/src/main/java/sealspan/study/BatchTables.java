@@ -13,9 +13,12 @@ import sealspan.assembly.References;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Subject;
 import sealspan.study.fouling.FoulingTables;
+import sealspan.study.watch.WatchBook;
+import sealspan.study.watch.WatchedTests;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 import sealspan.table.FitRows;
+import sealspan.table.LedgerEntry;
 import sealspan.table.ZoneRows;
 
 /**
@@ -56,6 +59,28 @@ public final class BatchTables {
       AcceptanceCriteria criteria,
       FitCut cut,
       Collection<IssuedForecast> issued) {
+    return of(events, fitted, criteria, cut, issued, List.of());
+  }
+
+  /**
+   * Every bundle that the events give, ordered by key, with what came of forecasts and with the
+   * watch over fouling.
+   *
+   * @param events the events, in any order and with any repetition
+   * @param fitted the events that the last fit was made from; a subset of {@code events}
+   * @param criteria the limits in force
+   * @param cut the cut of the last fit; null for no fit
+   * @param issued the forecasts that were issued
+   * @param frozen the entries of the ledger with the models that were frozen; others are passed
+   *     over
+   */
+  public static List<Bundle> of(
+      Collection<LoggedEvent> events,
+      Collection<LoggedEvent> fitted,
+      AcceptanceCriteria criteria,
+      FitCut cut,
+      Collection<IssuedForecast> issued,
+      Collection<LedgerEntry> frozen) {
     Map<String, List<IssuedForecast>> forecasts = new HashMap<>();
     for (IssuedForecast forecast : issued) {
       forecasts.computeIfAbsent(forecast.assemblyId(), a -> new ArrayList<>()).add(forecast);
@@ -71,14 +96,18 @@ public final class BatchTables {
       addFouling(members.getOrDefault(Fits.ALL, List.of()), zones(fitted), cut, bundles);
     }
     LatestFits scoring = latest;
+    WatchBook watch = new WatchBook();
+    watch.add(frozen);
     Map<Subject, List<LoggedEvent>> bySubject = bySubject(events);
     bySubject.forEach(
         (subject, own) -> {
           if (subject.kind() == Subject.Kind.ASSEMBLY) {
+            List<LoggedEvent> history = history(own, bySubject);
+            watch.put(subject.id(), WatchedTests.of(subject.id(), history, criteria));
             AssemblyRows rows =
                 AssemblyTables.of(
                     subject.id(),
-                    history(own, bySubject),
+                    history,
                     criteria,
                     scoring,
                     forecasts.getOrDefault(subject.id(), List.of()),
@@ -89,6 +118,7 @@ public final class BatchTables {
             bundles.put(rows.key(), rows);
           }
         });
+    watch.rows(0).ifPresent(rows -> bundles.put(rows.key(), rows));
     return List.copyOf(bundles.values());
   }
 

@@ -100,8 +100,9 @@ public final class MixtureWatch {
    *
    * @param weight weight of each zone, as in the constructor
    * @param before number of each zone until now; -1 for a new one
+   * @param threshold the threshold from now on
    */
-  public MixtureWatch over(double[] weight, int[] before) {
+  public MixtureWatch over(double[] weight, int[] before, double threshold) {
     MixtureWatch next = new MixtureWatch(weight, threshold);
     next.tests = tests;
     next.testsBefore = testsBefore;

@@ -108,13 +108,15 @@ class MixtureWatchTest {
     watch.observe(FIRST, .1, true);
     double before = watch.evidence();
     int[] asBefore = {0, 1};
-    assertEquals(before, watch.over(new double[] {.2, .8}, asBefore).evidence(), 1e-12 * before);
-    assertEquals(before, watch.over(new double[] {.6, .4}, asBefore).evidence(), 1e-12 * before);
-    assertEquals(0, watch.over(new double[] {1}, new int[] {-1}).evidence());
-    MixtureWatch one = watch.over(new double[] {1}, FIRST);
+    assertEquals(
+        before, watch.over(new double[] {.2, .8}, asBefore, 1_000).evidence(), 1e-12 * before);
+    assertEquals(
+        before, watch.over(new double[] {.6, .4}, asBefore, 1_000).evidence(), 1e-12 * before);
+    assertEquals(0, watch.over(new double[] {1}, new int[] {-1}, 1_000).evidence());
+    MixtureWatch one = watch.over(new double[] {1}, FIRST, 1_000);
     assertTrue(one.evidence() < before);
     one.observe(NONE, .5, false);
-    MixtureWatch kept = watch.over(new double[] {.5, .5}, new int[] {0, -1});
+    MixtureWatch kept = watch.over(new double[] {.5, .5}, new int[] {0, -1}, 1_000);
     assertEquals(one.evidence() - 1, kept.evidence(), 1e-12);
     assertEquals(3, kept.tests());
   }
