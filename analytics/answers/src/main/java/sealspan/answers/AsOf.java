@@ -91,7 +91,8 @@ public record AsOf(LocalDate day, ZoneId zone) {
                 ? AcceptanceCriteria.shipped()
                 : new AcceptanceCriteria(ledger.criteria()),
             ledger.cut(events),
-            ledger.forecasts());
+            ledger.forecasts(),
+            ledger.models());
     try (RowLoader loader = new RowLoader(model)) {
       long done = 0;
       for (Bundle bundle : bundles) {

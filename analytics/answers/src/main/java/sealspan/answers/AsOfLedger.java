@@ -17,20 +17,27 @@ import java.util.regex.Pattern;
 import sealspan.event.LoggedEvent;
 import sealspan.study.FitCut;
 import sealspan.study.IssuedForecast;
+import sealspan.study.watch.WatchModel;
 import sealspan.table.LedgerEntry;
 
 /**
- * What had been decided by then: the criteria in force, the last cut that was fitted, and the
- * forecasts that were issued.
+ * What had been decided by then: the criteria in force, the last cut that was fitted, the forecasts
+ * that were issued, and the models of the watch that were frozen.
  *
  * @param criteria the criteria table as CSV; null where the shipped one was in force
  * @param cutId id of the cut; null where nothing had been fitted
  * @param cutOffsets its offsets, such as {@code 0:12,1:7}
  * @param cuts number of cuts that had been fitted
  * @param forecasts the forecasts that had been issued
+ * @param models the entries with models of the watch that had been frozen
  */
 record AsOfLedger(
-    String criteria, String cutId, String cutOffsets, long cuts, List<IssuedForecast> forecasts) {
+    String criteria,
+    String cutId,
+    String cutOffsets,
+    long cuts,
+    List<IssuedForecast> forecasts,
+    List<LedgerEntry> models) {
   private static final Pattern OFFSET = Pattern.compile("(\\d+):(\\d+)");
 
   private static final String SQL =
@@ -47,27 +54,33 @@ record AsOfLedger(
     try (Statement statement = model.createStatement();
         ResultSet row = statement.executeQuery(SQL)) {
       row.next();
+      List<IssuedForecast> forecasts = new ArrayList<>();
+      entries(model, IssuedForecast.KIND).forEach(e -> forecasts.addAll(IssuedForecast.of(e)));
       return new AsOfLedger(
-          row.getString(1), row.getString(2), row.getString(3), row.getLong(4), forecasts(model));
+          row.getString(1),
+          row.getString(2),
+          row.getString(3),
+          row.getLong(4),
+          forecasts,
+          entries(model, WatchModel.KIND));
     }
   }
 
-  private static List<IssuedForecast> forecasts(Connection model) throws SQLException {
-    List<IssuedForecast> forecasts = new ArrayList<>();
+  /** The entries of a kind. */
+  static List<LedgerEntry> entries(Connection model, String kind) throws SQLException {
+    List<LedgerEntry> entries = new ArrayList<>();
     try (PreparedStatement statement =
         model.prepareStatement("select id, content, decided_at from ledger where kind = ?")) {
-      statement.setString(1, IssuedForecast.KIND);
+      statement.setString(1, kind);
       try (ResultSet row = statement.executeQuery()) {
         while (row.next()) {
-          Instant issuedAt = row.getObject(3, LocalDateTime.class).toInstant(ZoneOffset.UTC);
-          forecasts.addAll(
-              IssuedForecast.of(
-                  new LedgerEntry(
-                      row.getString(1), IssuedForecast.KIND, row.getString(2), issuedAt, null)));
+          Instant decidedAt = row.getObject(3, LocalDateTime.class).toInstant(ZoneOffset.UTC);
+          entries.add(
+              new LedgerEntry(row.getString(1), kind, row.getString(2), decidedAt, null));
         }
       }
     }
-    return forecasts;
+    return entries;
   }
 
   /** Next offset by partition of the cut; null where nothing had been fitted. */

@@ -1,8 +1,10 @@
 package sealspan.jobs;
 
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import sealspan.event.EventVoided;
@@ -56,6 +58,25 @@ final class SomeEvents {
     new PracticeFleet(PracticeParameters.usual(seed, positions))
         .events()
         .forEach(e -> events.add(e.recorded(BEGIN.plusSeconds(events.size()))));
+    return events;
+  }
+
+  /**
+   * A small invented fleet whose events were recorded a day after they happened, some of them a
+   * month later, with some taken back later still; in order of recording.
+   */
+  static List<LoggedEvent> live(long seed, int positions) {
+    Random random = new Random(seed);
+    List<LoggedEvent> events = new ArrayList<>();
+    for (LoggedEvent event : inOrder(seed, positions)) {
+      long after = 86_400L * (random.nextInt(10) == 0 ? 30 : 1) + events.size();
+      Instant day = event.event().when().day().atStartOfDay().toInstant(ZoneOffset.UTC);
+      events.add(event.recorded(day.plusSeconds(after)));
+      if (random.nextInt(15) == 0) {
+        events.add(voided(events.get(events.size() - 1)));
+      }
+    }
+    events.sort(Comparator.comparing(LoggedEvent::recordedAt));
     return events;
   }
 }
