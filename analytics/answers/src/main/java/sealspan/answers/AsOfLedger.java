@@ -75,8 +75,7 @@ record AsOfLedger(
       try (ResultSet row = statement.executeQuery()) {
         while (row.next()) {
           Instant decidedAt = row.getObject(3, LocalDateTime.class).toInstant(ZoneOffset.UTC);
-          entries.add(
-              new LedgerEntry(row.getString(1), kind, row.getString(2), decidedAt, null));
+          entries.add(new LedgerEntry(row.getString(1), kind, row.getString(2), decidedAt, null));
         }
       }
     }
