@@ -2,6 +2,7 @@ package sealspan.answers;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
@@ -44,7 +45,16 @@ public final class HandMade {
 
   /** All bundles: four assemblies at two sites, two zones, one fit. */
   public static List<Bundle> bundles() {
-    return List.of(a1(), a2(), a3(), a4(), z1(), fit(), allFit(), HandMadeFouling.rows());
+    return List.of(
+        a1(),
+        a2(),
+        a3(),
+        a4(),
+        z1(),
+        fit(),
+        allFit(),
+        HandMadeFouling.rows(),
+        HandMadeWatch.rows());
   }
 
   /** RP at the school: fouled twice, cleaned, then a new disc. */
@@ -776,9 +786,12 @@ public final class HandMade {
             "q-3"));
   }
 
-  /** One cut that was fitted. */
+  /** One cut that was fitted, and what was entered of the watch. */
   public static List<LedgerEntry> ledger() {
-    return List.of(new LedgerEntry("cut-1", "CUT_FITTED", "0:9", RECORDED, "engine"));
+    List<LedgerEntry> entries = new ArrayList<>();
+    entries.add(new LedgerEntry("cut-1", "CUT_FITTED", "0:9", RECORDED, "engine"));
+    entries.addAll(HandMadeWatch.ledger());
+    return List.copyOf(entries);
   }
 
   private static AssemblyRow assembly(

@@ -1,5 +1,7 @@
 package sealspan.jobs;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
@@ -28,8 +30,8 @@ record WatchedBytes(long events, List<WatchedTest> tests) {
       for (WatchedTest test : tests) {
         out.writeLong(test.knownAt().getEpochSecond());
         out.writeInt(test.knownAt().getNano());
-        out.writeUTF(test.assemblyId());
-        out.writeUTF(test.eventId());
+        writeText(test.assemblyId(), out);
+        writeText(test.eventId(), out);
         write(test.asKnown(), out);
         write(test.standing(), out);
       }
@@ -43,7 +45,7 @@ record WatchedBytes(long events, List<WatchedTest> tests) {
     out.writeBoolean(outcome != null);
     if (outcome != null) {
       out.writeLong(outcome.day().toEpochDay());
-      out.writeUTF(outcome.place());
+      writeText(outcome.place(), out);
       writeText(outcome.zoneId(), out);
       writeText(outcome.type(), out);
       out.writeInt(outcome.exposureDays());
@@ -52,9 +54,10 @@ record WatchedBytes(long events, List<WatchedTest> tests) {
   }
 
   private static void writeText(String text, DataOutputStream out) throws IOException {
-    out.writeBoolean(text != null);
-    if (text != null) {
-      out.writeUTF(text);
+    byte[] bytes = text == null ? null : text.getBytes(UTF_8);
+    out.writeInt(bytes == null ? -1 : bytes.length);
+    if (bytes != null) {
+      out.write(bytes);
     }
   }
 
@@ -67,8 +70,8 @@ record WatchedBytes(long events, List<WatchedTest> tests) {
         tests.add(
             new WatchedTest(
                 Instant.ofEpochSecond(in.readLong(), in.readInt()),
-                in.readUTF(),
-                in.readUTF(),
+                readText(in),
+                readText(in),
                 read(in),
                 read(in)));
       }
@@ -84,7 +87,7 @@ record WatchedBytes(long events, List<WatchedTest> tests) {
     }
     return new WatchedOutcome(
         LocalDate.ofEpochDay(in.readLong()),
-        in.readUTF(),
+        readText(in),
         readText(in),
         readText(in),
         in.readInt(),
@@ -92,6 +95,7 @@ record WatchedBytes(long events, List<WatchedTest> tests) {
   }
 
   private static String readText(DataInputStream in) throws IOException {
-    return in.readBoolean() ? in.readUTF() : null;
+    int length = in.readInt();
+    return length < 0 ? null : new String(in.readNBytes(length), UTF_8);
   }
 }

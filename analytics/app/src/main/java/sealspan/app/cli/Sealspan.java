@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
       CorrectCommand.class,
       VoidCommand.class,
       AskCommand.class,
+      AlarmCommand.class,
       CriteriaCommand.class,
       RebuildCommand.class,
       FitCommand.class,

@@ -9,7 +9,10 @@ import sealspan.assembly.AcceptanceCriteria;
 import sealspan.ingest.log.Cut;
 import sealspan.ingest.log.Ledger;
 import sealspan.study.IssuedForecast;
+import sealspan.study.watch.RaisedAlarm;
+import sealspan.study.watch.WatchModel;
 import sealspan.table.LedgerEntry;
+import sealspan.table.WatchAlarmRow;
 
 /** What was decided and cannot be derived again: kept in the ledger, asked for here. */
 final class Decisions {
@@ -65,6 +68,31 @@ final class Decisions {
     }
     ledger.append(entries);
     return lastForecastsIssued();
+  }
+
+  /** Id of the last entry with a model of the watch; null before the first. */
+  String lastModelFrozen() {
+    return lastOf(WatchModel.KIND).map(LedgerEntry::id).orElse(null);
+  }
+
+  /** Freezes a model of the watch, which is kept as it is for ever; gives the id of its last entry. */
+  String freeze(WatchModel model) {
+    List<LedgerEntry> entries = new ArrayList<>();
+    for (String content : model.contents()) {
+      entries.add(new LedgerEntry(null, WatchModel.KIND, content, Instant.now(), BY));
+    }
+    ledger.append(entries);
+    return lastModelFrozen();
+  }
+
+  /** Enters alarms of the watch, which are kept as they are for ever. */
+  void raise(List<WatchAlarmRow> alarms) {
+    List<LedgerEntry> entries = new ArrayList<>();
+    for (WatchAlarmRow alarm : alarms) {
+      String content = RaisedAlarm.content(alarm);
+      entries.add(new LedgerEntry(null, RaisedAlarm.KIND, content, Instant.now(), BY));
+    }
+    ledger.append(entries);
   }
 
   /** Notes that a cut was fitted. */

@@ -1,14 +1,19 @@
 package sealspan.app.engine;
 
+import java.time.Instant;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import sealspan.ingest.log.EventLog;
 import sealspan.ingest.log.KafkaAddress;
 import sealspan.ingest.log.KafkaEventLog;
+import sealspan.ingest.log.KafkaLedger;
 import sealspan.ingest.log.KafkaQuarantine;
 import sealspan.ingest.log.Quarantine;
+import sealspan.study.watch.RaisedAlarm;
+import sealspan.table.LedgerEntry;
 
 /** The log of a data folder as commands use it, while its engine runs. */
 public final class LogClient implements AutoCloseable {
@@ -51,6 +56,21 @@ public final class LogClient implements AutoCloseable {
       quarantine = new KafkaQuarantine(address, folder.index());
     }
     return quarantine;
+  }
+
+  /**
+   * Notes in the ledger that an alarm is closed.
+   *
+   * @param alarmId its id
+   * @param why why, in words
+   * @param by id of who decided it
+   */
+  public void closeAlarm(String alarmId, String why, String by) {
+    try (KafkaLedger ledger = new KafkaLedger(address, folder.index())) {
+      String content = RaisedAlarm.closed(alarmId, why);
+      ledger.append(
+          List.of(new LedgerEntry(null, RaisedAlarm.CLOSED_KIND, content, Instant.now(), by)));
+    }
   }
 
   @Override

@@ -41,6 +41,7 @@ final class Workshop implements AutoCloseable {
   private final KafkaLedger ledger;
   private final Decisions decisions;
   private final ForecastDesk forecasts;
+  private final AlarmDesk alarms;
   private final ExecutorService hands =
       Executors.newSingleThreadExecutor(task -> new Thread(task, "workshop"));
 
@@ -58,6 +59,7 @@ final class Workshop implements AutoCloseable {
     this.ledger = new KafkaLedger(log.kafka(), folder.index());
     this.decisions = new Decisions(ledger);
     this.forecasts = new ForecastDesk(folder.root(), decisions);
+    this.alarms = new AlarmDesk(folder.root(), decisions);
     this.clock = FitClock.starting(decisions.lastCutFitted());
   }
 
@@ -95,7 +97,9 @@ final class Workshop implements AutoCloseable {
     }
     nextLook = now.plus(LOOK_INTERVAL);
     try {
-      clock = clock.looked(now, Cuts.text(events.end()));
+      String end = Cuts.text(events.end());
+      clock = clock.looked(now, end);
+      alarms.looked(now, end);
     } catch (LogException e) {
       failure = e.getMessage();
       return;
@@ -117,6 +121,12 @@ final class Workshop implements AutoCloseable {
       submit(
           () -> {
             forecasts.issue(clock.fitted());
+            return "";
+          });
+    } else if (alarms.isDue(now)) {
+      submit(
+          () -> {
+            alarms.work(clock.fitted());
             return "";
           });
     }
@@ -218,6 +228,7 @@ final class Workshop implements AutoCloseable {
     clock = clock.fittedAt(cut, began, Instant.now());
     decisions.fitted(cut);
     forecasts.reopen();
+    alarms.reopen();
     diary.fitted(Instant.now());
     return "Fitted " + words;
   }
@@ -241,6 +252,7 @@ final class Workshop implements AutoCloseable {
     }
     results = fresh;
     forecasts.reopen();
+    alarms.reopen();
     diary.generation(generation.number(), generation.codeStamp());
     old.close();
     putInUse(fresh, Optional.of(old.generation()));
