@@ -26,8 +26,7 @@ public record DueWatchModel(boolean fitted, WatchModel model) {
   private static final Duration LONGEST_USE = Duration.ofDays(28);
   private static final DueWatchModel NOT_FITTED = new DueWatchModel(false, null);
 
-  private static final String FIT =
-      "select code_version, visits from fouling_fit where cut_id = ?";
+  private static final String FIT = "select code_version, visits from fouling_fit where cut_id = ?";
   private static final String KNOWN = "select count(*) from ledger where id = ?";
 
   /** Tests a year, by the last year that is on record. */
@@ -56,8 +55,7 @@ public record DueWatchModel(boolean fitted, WatchModel model) {
    * @param now the time now
    * @throws AnswersException where there is no snapshot, or it cannot be read
    */
-  public static DueWatchModel read(
-      Path dataFolder, String cutId, String lastModelId, Instant now) {
+  public static DueWatchModel read(Path dataFolder, String cutId, String lastModelId, Instant now) {
     try (Answers answers = Answers.open(dataFolder)) {
       Connection snapshot = answers.connection();
       if (lastModelId != null && !isKnown(snapshot, lastModelId)) {
@@ -79,8 +77,7 @@ public record DueWatchModel(boolean fitted, WatchModel model) {
   private static WatchModel due(
       Connection snapshot, String cutId, String codeVersion, int visits, Instant now)
       throws SQLException {
-    List<WatchModel> models =
-        WatchModel.of(AsOfLedger.entries(snapshot, WatchModel.KIND));
+    List<WatchModel> models = WatchModel.of(AsOfLedger.entries(snapshot, WatchModel.KIND));
     WatchModel last = models.isEmpty() ? null : models.get(models.size() - 1);
     boolean good =
         last != null
@@ -113,8 +110,7 @@ public record DueWatchModel(boolean fitted, WatchModel model) {
     }
   }
 
-  private static List<FoulingCoefficientRow> coefficients(Connection snapshot)
-      throws SQLException {
+  private static List<FoulingCoefficientRow> coefficients(Connection snapshot) throws SQLException {
     List<FoulingCoefficientRow> rows = new ArrayList<>();
     try (Statement statement = snapshot.createStatement();
         ResultSet row =

@@ -75,7 +75,9 @@ final class Decisions {
     return lastOf(WatchModel.KIND).map(LedgerEntry::id).orElse(null);
   }
 
-  /** Freezes a model of the watch, which is kept as it is for ever; gives the id of its last entry. */
+  /**
+   * Freezes a model of the watch, which is kept as it is for ever; gives the id of its last entry.
+   */
   String freeze(WatchModel model) {
     List<LedgerEntry> entries = new ArrayList<>();
     for (String content : model.contents()) {

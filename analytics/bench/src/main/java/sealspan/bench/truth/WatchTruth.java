@@ -6,9 +6,9 @@ import sealspan.stats.scan.CounterRandom;
 import sealspan.stats.watch.MixtureWatch;
 
 /**
- * How many tests the watch makes until a false alarm, beside what it promises, and until a true one;
- * one argument: runs of each setting. Thirty places on a ring, tested in random order; the zones are
- * the 3 and the 6 neighbours from each place on. Prints the table of TRUTH.md.
+ * How many tests the watch makes until a false alarm, beside what it promises, and until a true
+ * one; one argument: runs of each setting. Thirty places on a ring, tested in random order; the
+ * zones are the 3 and the 6 neighbours from each place on. Prints the table of TRUTH.md.
  */
 public final class WatchTruth {
   private static final int PLACES = 30;
