@@ -39,9 +39,12 @@ public final class PublishedTables {
     return of(dataFolder, Set.of(), Set.of());
   }
 
-  /** The same without recorded times, and without the ledger, which tells when was fitted. */
+  /**
+   * The same without recorded times, without the ledger, which tells when was fitted, and without
+   * the watch, which goes by when models were frozen.
+   */
   public static Map<String, List<String>> withoutTheClock(Path dataFolder) {
-    return of(dataFolder, OF_THE_CLOCK, Set.of("ledger"));
+    return of(dataFolder, OF_THE_CLOCK, Set.of("ledger", "watch_state", "watch_alarm"));
   }
 
   private static Map<String, List<String>> of(

@@ -43,7 +43,10 @@ final class Settled {
   }
 
   private static boolean holdsItsLastFit(Map<String, List<String>> tables) {
-    return !tables.get("fit").isEmpty()
+    boolean watches =
+        tables.get("fouling_coefficient").isEmpty() || !tables.get("watch_state").isEmpty();
+    return watches
+        && !tables.get("fit").isEmpty()
         && tables.get("ledger").stream().anyMatch(entry -> entry.contains("CUT_FITTED"));
   }
 

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Subject;
@@ -27,11 +28,15 @@ import sealspan.table.TestRow;
  * with its repair. What is said of it later changes only the outcome that stands.
  *
  * <p>Left out is what was recorded more than {@link #LATEST_DAYS} days after it was done: imported
- * history is no news.
+ * history is no news. Of one assembly the first {@link #MOST_TESTS} enter, which is more than any
+ * has in its life; the work stays bounded whatever a log holds.
  */
 public final class WatchedTests {
   /** The most days from a test to its record. */
   public static final int LATEST_DAYS = 90;
+
+  /** The most tests of one assembly, by recorded time and event id. */
+  public static final int MOST_TESTS = 200;
 
   private WatchedTests() {}
 
@@ -63,17 +68,21 @@ public final class WatchedTests {
     return standing(entered, AssemblyTables.tests(assemblyId, events, criteria));
   }
 
-  /** By recorded time of the assembly's own events, the timely tests that came then. */
+  /** By recorded time of the assembly's own events, the timely tests that first came then. */
   private static Map<Instant, Set<String>> news(Subject own, Collection<LoggedEvent> events) {
     Map<Instant, Set<String>> news = new TreeMap<>();
     for (LoggedEvent event : events) {
       if (event.event().subject().equals(own) && event.recordedAt() != null) {
-        Set<String> tests = news.computeIfAbsent(event.recordedAt(), t -> new HashSet<>());
+        Set<String> tests = news.computeIfAbsent(event.recordedAt(), t -> new TreeSet<>());
         if (event.event() instanceof TestPerformed test
             && isTimely(test.when().day(), event.recordedAt())) {
           tests.add(event.id());
         }
       }
+    }
+    Set<String> first = new HashSet<>();
+    for (Set<String> tests : news.values()) {
+      tests.removeIf(id -> !first.contains(id) && first.size() == MOST_TESTS || !first.add(id));
     }
     return news;
   }

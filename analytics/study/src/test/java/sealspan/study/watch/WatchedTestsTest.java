@@ -9,6 +9,7 @@ import static sealspan.assembly.Story.dc;
 import static sealspan.assembly.Story.item;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -103,6 +104,26 @@ class WatchedTestsTest {
         watched(fouled().events().stream().map(e -> at(e, "2024-05-30")).toList()).stream()
             .map(WatchedTest::eventId)
             .toList());
+  }
+
+  @Test
+  void theWorkIsBoundedWhateverALogHolds() {
+    Story story =
+        new Story()
+            .installed("2018-03-01", AssemblyType.DC)
+            .last(e -> at(e, "2018-03-02"))
+            .test("t", "2019-12-01", 1, Phase.AS_FOUND, dc("1.4", "1.5"))
+            .last(e -> at(e, "2020-12-01"));
+    LocalDate day = LocalDate.of(2021, 1, 1);
+    for (int i = 0; i < WatchedTests.MOST_TESTS + 5; i++) {
+      String on = day.plusDays(i).toString();
+      story
+          .test("t" + (1_000 + i), on, 1, Phase.AS_FOUND, dc("1.4", "1.5"))
+          .last(e -> at(e, on));
+    }
+    List<WatchedTest> tests = watched(story.events());
+    assertEquals(WatchedTests.MOST_TESTS, tests.size());
+    assertEquals("t1000", tests.get(0).eventId());
   }
 
   @Test
