@@ -64,6 +64,7 @@ class WatchDecisionsTest {
         List.of(new FoulingCoefficientRow("constant", -2.5, null, null)),
         null,
         List.of(),
+        List.of(),
         List.of());
   }
 

@@ -117,9 +117,7 @@ class WatchedTestsTest {
     LocalDate day = LocalDate.of(2021, 1, 1);
     for (int i = 0; i < WatchedTests.MOST_TESTS + 5; i++) {
       String on = day.plusDays(i).toString();
-      story
-          .test("t" + (1_000 + i), on, 1, Phase.AS_FOUND, dc("1.4", "1.5"))
-          .last(e -> at(e, on));
+      story.test("t" + (1_000 + i), on, 1, Phase.AS_FOUND, dc("1.4", "1.5")).last(e -> at(e, on));
     }
     List<WatchedTest> tests = watched(story.events());
     assertEquals(WatchedTests.MOST_TESTS, tests.size());
