@@ -11,12 +11,17 @@ select lower(replace(exposure, '_', ' ')) as what, lag as acting, lower(replace(
 from water_effect
 order by place
 -- in words
-select upper(words[1]) || words[2:] || '.'
-from water_effect where ratio is not null order by place
+select words from (
+  select place, upper(words[1]) || words[2:] || '.' as words from water_effect where ratio is not null
+  union all
+  select 0, case when not exists (from water_effect) then 'No fit has been made yet.'
+    else 'Not identified for any event or quality of the water; why not stands beneath.' end
+  where not exists (from water_effect where ratio is not null))
+order by place
 -- beneath
 select 'n = ' || max(tests) || ' tests, ' || max(fouled) || ' fouled, in ' || max(zones) || ' water zones; '
   || count(ratio) || ' of ' || count(*) || ' questions have an answer'
-from water_effect where method = 'INTERVAL_EXPOSURE'
+from water_effect where method = 'INTERVAL_EXPOSURE' having count(*) > 0
 union all
 select 'Left out: ' || left_out || '.'
 from (select distinct left_out from water_effect where left_out is not null order by left_out)
@@ -26,7 +31,7 @@ from (select lower(replace(exposure, '_', ' ')) as what, lag, because, place fro
 group by because
 union all
 select 'Ratios are of rates of fouling, ' || string_agg(distinct compares, '; ' order by compares) || '.'
-from water_effect where ratio is not null
+from water_effect where ratio is not null having count(*) > 0
 union all
 select 'Intervals of 95 % take as independent what clustered_by names: of tests, zones, and times between events, that which gives the widest. adjusted_p allows for all questions asked at once (Benjamini and Hochberg).'
 union all

@@ -10,7 +10,6 @@ import java.util.TreeMap;
 import sealspan.stats.Estimate;
 import sealspan.stats.exposure.CaseSeries;
 import sealspan.stats.exposure.DistributedLag;
-import sealspan.stats.exposure.LagBasis;
 import sealspan.stats.exposure.RiskWindow;
 import sealspan.stats.exposure.WatchedSpan;
 import sealspan.stats.exposure.WindowRatio;
@@ -27,8 +26,6 @@ import sealspan.table.WaterEffectRow;
 final class DatedWater {
   private static final Set<String> NOTICED = Set.of("COMPLAINT", "INCIDENT", "VISIBLE_DISCHARGE");
   private static final int FEWEST_FOR_LAGS = 20;
-  private static final int WEEKS = 12;
-  private static final int KNOTS = 4;
   private static final double LEVEL = .95;
 
   /** The window before takes out days on which fouling may have brought on the event. */
@@ -166,20 +163,22 @@ final class DatedWater {
   }
 
   private void lags(int place, EventExposure event) {
-    String name = "0 to " + WEEKS + " weeks after it, all together";
+    String name = "0 to " + OutcomeWeeks.WEEKS + " weeks after it, all together";
     String obstacle = obstacle(event, FEWEST_FOR_LAGS);
     Estimate<DistributedLag> lags =
-        obstacle != null ? Estimate.notIdentified(obstacle) : fitLags(event);
+        obstacle != null
+            ? Estimate.notIdentified(obstacle)
+            : OutcomeWeeks.fit(water, event, outcomes);
     if (lags instanceof Estimate.Identified<DistributedLag> found) {
       DistributedLag value = found.value();
       double[] three = {
-        StrictMath.exp(value.total().value() / (WEEKS + 1)),
-        StrictMath.exp(value.total().interval().lower() / (WEEKS + 1)),
-        StrictMath.exp(value.total().interval().upper() / (WEEKS + 1))
+        StrictMath.exp(value.total().value() / (OutcomeWeeks.WEEKS + 1)),
+        StrictMath.exp(value.total().interval().lower() / (OutcomeWeeks.WEEKS + 1)),
+        StrictMath.exp(value.total().interval().upper() / (OutcomeWeeks.WEEKS + 1))
       };
       String words =
           "over "
-              + (WEEKS + 1)
+              + (OutcomeWeeks.WEEKS + 1)
               + " weeks from "
               + WaterWords.article(event.text())
               + " in the same zone fouling is noticed "
@@ -207,44 +206,6 @@ final class DatedWater {
           "DISTRIBUTED_LAG",
           ((Estimate.NotIdentified<DistributedLag>) lags).because());
     }
-  }
-
-  /** Weeks of zones, within quarters of a year. */
-  private Estimate<DistributedLag> fitLags(EventExposure event) {
-    int weeks = (water.lastDay() + 1 - water.firstDay()) / 7;
-    int usable = Math.max(0, weeks - WEEKS);
-    int n = usable * outcomes.size();
-    double[] counts = new double[n];
-    double[][] exposure = new double[WEEKS + 1][n];
-    int[] stratum = new int[n];
-    int zoneNumber = 0;
-    for (Map.Entry<String, List<Integer>> zone : outcomes.entrySet()) {
-      double[] began = new double[weeks];
-      for (int day : event.firstDays(zone.getKey())) {
-        int week = (day - water.firstDay()) / 7;
-        if (week < weeks) {
-          began[week] = 1;
-        }
-      }
-      int first = zoneNumber * usable;
-      for (int w = 0; w < usable; w++) {
-        LocalDate day = LocalDate.ofEpochDay(water.firstDay() + 7L * (w + WEEKS));
-        stratum[first + w] =
-            (zoneNumber * 4000 + day.getYear() % 1000 * 4) + (day.getMonthValue() - 1) / 3;
-        for (int lag = 0; lag <= WEEKS; lag++) {
-          exposure[lag][first + w] = began[w + WEEKS - lag];
-        }
-      }
-      for (int day : zone.getValue()) {
-        int week = (day - water.firstDay()) / 7 - WEEKS;
-        if (week >= 0 && week < usable) {
-          counts[first + week]++;
-        }
-      }
-      zoneNumber++;
-    }
-    return DistributedLag.fit(
-        counts, new double[n], exposure, LagBasis.naturalSpline(WEEKS, KNOTS), stratum, LEVEL);
   }
 
   private void unknown(int place, EventExposure event, String lag, String method, String because) {
