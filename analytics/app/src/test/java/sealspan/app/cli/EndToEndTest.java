@@ -163,7 +163,7 @@ class EndToEndTest {
     assertEquals(ExitCode.IN_PART, again.code(), again.toString());
     await(() -> !Typed.at(data, "ask", "rejected").out().contains("'2024-02-30'"));
     Typed after = Typed.at(data, "ask", "rejected");
-    assertTrue(after.out().contains("left out: 1 that were put"), after.toString());
+    assertTrue(after.out().contains("left out: 1 that was put"), after.toString());
     assertTrue(after.out().contains("'rutine' is not known here"), after.toString());
   }
 
