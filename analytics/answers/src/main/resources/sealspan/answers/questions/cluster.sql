@@ -76,8 +76,12 @@ union all
 select 'Water before it: ' || case when count(d.event_id) = 0
   then 'no disturbance on record in the zones of its sites within a year before its end'
   else count(d.event_id) || case when count(d.event_id) = 1 then ' disturbance' else ' disturbances' end || ' in the zones of its sites, '
-    || count(*) filter (d.from_day between c.first_day - interval 90 day and c.first_day)
-    || ' of them in the 90 days before it began' end
+    || count(*) filter (exists (
+      select 1 from test t join fouling_cluster_member m on m.number = $number and m.site_id = t.site_id
+      where t.counted and t.phase = 'AS_FOUND' and t.exposure_days > 0 and t.failure_class = 'FOULING'
+        and t.day between c.first_day and c.last_day and t.zone_id = d.zone_id
+        and d.from_day between t.day - t.exposure_days and t.day))
+    || ' of them between the last pass and the day of a round there that found fouling' end
   || '. Whether they go with fouling in general is another question: this is one place.'
 from fouling_cluster c left join water_disturbance d
   on d.zone_id in (select zone_id from fouling_cluster_member where number = $number)

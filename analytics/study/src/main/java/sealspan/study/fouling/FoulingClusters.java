@@ -11,6 +11,7 @@ import sealspan.stats.scan.NearBest;
 import sealspan.stats.scan.ScanSettings;
 import sealspan.stats.scan.ScanStatistic;
 import sealspan.stats.scan.Visits;
+import sealspan.stats.scan.Window;
 import sealspan.stats.scan.Zone;
 import sealspan.table.FoulingClusterMemberRow;
 import sealspan.table.FoulingClusterRow;
@@ -65,16 +66,33 @@ record FoulingClusters(List<FoulingClusterRow> clusters, List<FoulingClusterMemb
               settings.fewestExpected(),
               Math.max(1e-9, cluster.zone().score() - NEAR));
       List<FoulingClusterMemberRow> own = members(i + 1, cluster.zone(), left, places, near);
-      clusters.add(row(i + 1, cluster, own, places, periods, near, settings));
+      Window time = visited(cluster.zone(), grid);
+      clusters.add(row(i + 1, cluster, time, own, places, periods, near, settings));
       members.addAll(own);
       left = left.without(cluster.zone());
     }
     return new FoulingClusters(List.copyOf(clusters), List.copyOf(members));
   }
 
+  /** The window from the first to the last period in which the zone's places were visited. */
+  private static Window visited(Zone zone, CaseGrid grid) {
+    int first = zone.window().last();
+    int last = zone.window().first();
+    for (int period = zone.window().first(); period <= zone.window().last(); period++) {
+      for (int place : zone.places()) {
+        if (grid.expected()[period * grid.places() + place] > 0) {
+          first = Math.min(first, period);
+          last = Math.max(last, period);
+        }
+      }
+    }
+    return new Window(first, last);
+  }
+
   private static FoulingClusterRow row(
       int number,
       Cluster cluster,
+      Window time,
       List<FoulingClusterMemberRow> members,
       ScanPlaces places,
       ScanPeriods periods,
@@ -102,8 +120,8 @@ record FoulingClusters(List<FoulingClusterRow> clusters, List<FoulingClusterMemb
         places.plane().latitudeAt(places.y()[centre]),
         places.plane().longitudeAt(places.x()[centre]),
         radius,
-        periods.firstDay(zone.window().first()),
-        periods.lastDay(zone.window().last()),
+        periods.firstDay(time.first()),
+        periods.lastDay(time.last()),
         visits,
         zone.cases(),
         zone.expected(),

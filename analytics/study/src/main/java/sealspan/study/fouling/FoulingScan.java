@@ -26,7 +26,8 @@ import sealspan.table.FoulingScanRow;
  * cluster; in each stratum of season and type the number of fouling failures is taken as given.
  *
  * <p>The work is bounded: places times circles times windows are about {@value #MOST_CYLINDERS} at
- * most. In a larger fleet neighbouring sites are put together until there are few enough places.
+ * most, and at most {@value #MOST_CLUSTERS} clusters are looked for. In a larger fleet neighbouring
+ * sites are put together until there are few enough places.
  *
  * @param row how it was made
  * @param clusters what was found
@@ -42,7 +43,7 @@ public record FoulingScan(
   private static final double LARGEST_SHARE = .25;
   private static final int FEWEST_CASES = 5;
   private static final int REPLICATES = 999;
-  private static final int MOST_CLUSTERS = 10;
+  private static final int MOST_CLUSTERS = 6;
   private static final long SEED = 20_260_101;
   private static final int MOST_NAMES = 10;
 
