@@ -5,19 +5,24 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.LoggedEvent;
 import sealspan.event.WaterDisturbed;
+import sealspan.study.fouling.FoulingTables;
 import sealspan.study.practice.PracticeFleet;
 import sealspan.study.practice.PracticeParameters;
 import sealspan.study.practice.PracticeTown;
 import sealspan.study.practice.TrueFouling;
+import sealspan.table.AssemblyRows;
+import sealspan.table.Bundle;
 import sealspan.table.FoulingClusterMemberRow;
 import sealspan.table.FoulingClusterRow;
 import sealspan.table.FoulingRows;
+import sealspan.table.ZoneRows;
 
 /** A main break put into a practice fleet is found again, where and when it was. */
 class FoulingPracticeTest {
@@ -37,17 +42,16 @@ class FoulingPracticeTest {
                         0, BREAK, WaterDisturbed.Kind.MAIN_BREAK, EAST_M, NORTH_M)));
     PracticeParameters parameters = PracticeParameters.usual(77, 700).with(town).with(fouling);
     List<LoggedEvent> events = new PracticeFleet(parameters).events().toList();
-    rows =
-        (FoulingRows)
-            BatchTables.of(
-                    events,
-                    events,
-                    AcceptanceCriteria.shipped(),
-                    new FitCut("cut", "0:1", Instant.EPOCH, 1))
-                .stream()
-                .filter(b -> b instanceof FoulingRows)
-                .findFirst()
-                .orElseThrow();
+    List<AssemblyRows> assemblies = new ArrayList<>();
+    List<ZoneRows> zones = new ArrayList<>();
+    for (Bundle bundle : BatchTables.of(events, List.of(), AcceptanceCriteria.shipped(), null)) {
+      if (bundle instanceof AssemblyRows assembly) {
+        assemblies.add(assembly);
+      } else if (bundle instanceof ZoneRows zone) {
+        zones.add(zone);
+      }
+    }
+    rows = FoulingTables.of(assemblies, zones, new FitCut("cut", "0:1", Instant.EPOCH, 1));
   }
 
   @Test

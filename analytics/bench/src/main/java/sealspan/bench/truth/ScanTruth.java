@@ -19,8 +19,8 @@ import sealspan.table.FoulingClusterMemberRow;
  * How often the scan for clusters of fouling cries wolf, and how often it finds one that is there.
  * Towns with tests on a route; probabilities are fitted anew in each.
  *
- * <p>Run {@code java -cp ... sealspan.bench.truth.ScanTruth NULLS POWER REPLICATES}; seeds are 1 to
- * NULLS, and 1 to POWER.
+ * <p>Run {@code java -cp ... sealspan.bench.truth.ScanTruth NULLS POWER REPLICATES SITES...}; seeds
+ * are 1 to NULLS, and 1 to POWER. A cluster holds 12 of 100 sites for a year.
  */
 public final class ScanTruth {
   private static final double LEVEL = .05;
@@ -41,11 +41,11 @@ public final class ScanTruth {
             + " of the sites found its own |");
     System.out.println("|---:|---:|---:|---|---:|---:|---|---:|---:|");
     print(200, 5, 1, 0, nulls, replicates);
-    for (int ratio = 2; ratio <= 4; ratio++) {
-      print(200, 5, ratio, 24, power, replicates);
-    }
-    for (int ratio = 2; ratio <= 4; ratio++) {
-      print(600, 5, ratio, 72, power, replicates);
+    for (int i = 3; i < arguments.length; i++) {
+      int sites = Integer.parseInt(arguments[i]);
+      for (int ratio = 2; ratio <= 4; ratio++) {
+        print(sites, 5, ratio, sites * 12 / 100, power, replicates);
+      }
     }
   }
 
