@@ -2,6 +2,7 @@ package sealspan.answers.tables;
 
 import java.lang.invoke.MethodHandle;
 import java.lang.invoke.MethodHandles;
+import java.lang.invoke.MethodType;
 import java.lang.reflect.RecordComponent;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -19,7 +20,7 @@ import org.duckdb.DuckDBAppender;
  * @param sqlType type in DuckDB; a timestamp is in UTC
  * @param optional whether it may hold null, which means "not recorded" or as the meaning says
  * @param meaning what it holds, in words; null where the record does not say
- * @param accessor reads the value from a record
+ * @param accessor reads the value from a record: from Record to Object
  */
 public record Column(
     String name, String sqlType, boolean optional, String meaning, MethodHandle accessor) {
@@ -33,7 +34,9 @@ public record Column(
           sqlType(value),
           optional,
           field.doc(),
-          MethodHandles.publicLookup().unreflect(component.getAccessor()));
+          MethodHandles.publicLookup()
+              .unreflect(component.getAccessor())
+              .asType(MethodType.methodType(Object.class, Record.class)));
     } catch (IllegalAccessException e) {
       throw new IllegalArgumentException("Not a public record field: " + field.name(), e);
     }
@@ -92,7 +95,7 @@ public record Column(
 
   private Object value(Record row) {
     try {
-      return accessor.invoke(row);
+      return (Object) accessor.invokeExact(row);
     } catch (RuntimeException | Error e) {
       throw e;
     } catch (Throwable e) {

@@ -1,7 +1,7 @@
 package sealspan.answers.tables;
 
 import java.sql.SQLException;
-import java.util.LinkedHashMap;
+import java.util.IdentityHashMap;
 import java.util.Map;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
@@ -13,7 +13,8 @@ import sealspan.table.Bundle;
  */
 public final class RowLoader implements AutoCloseable {
   private final DuckDBConnection connection;
-  private final Map<TableDefinition, DuckDBAppender> appenders = new LinkedHashMap<>();
+  // By identity: to hash a table would be to hash all its columns, for every row.
+  private final Map<TableDefinition, DuckDBAppender> appenders = new IdentityHashMap<>();
 
   /** A loader that writes through a connection. */
   public RowLoader(DuckDBConnection connection) {

@@ -38,7 +38,9 @@ import sealspan.ingest.log.Cut;
 @Tag("deep")
 @Timeout(value = 90, unit = TimeUnit.MINUTES)
 class KillsTest {
-  private static final int KILLS_OF_EACH = 20;
+  /** Fewer, for a shorter run: {@code -Dsealspan.kills=5}. */
+  private static final int KILLS_OF_EACH = Integer.getInteger("sealspan.kills", 20);
+
   private static final int ASSEMBLIES = 1_500;
   private static final int LATEST_MOMENT_MILLIS = 5_000;
   private static final long SEED = 20_260_301;
