@@ -24,6 +24,13 @@ import sealspan.event.Topics;
 /** Reads the four topics from given places on, and how far the histories have come. */
 final class LogReader implements AutoCloseable {
   private static final int RECORDS_AT_ONCE = 5_000;
+  private static final long BYTES_AT_ONCE = 32L << 20;
+
+  /**
+   * What one partition may give at once; bundles have about 5 kB. The usual 1 MB makes transactions
+   * of a few hundred bundles, and each looks through all tables for rows to replace.
+   */
+  private static final int PARTITION_BYTES_AT_ONCE = 8 << 20;
 
   private final WriterSettings settings;
   private final Map<TopicPartition, Long> places;
@@ -45,6 +52,7 @@ final class LogReader implements AutoCloseable {
     own.put(ConsumerConfig.AUTO_OFFSET_RESET_CONFIG, "none");
     own.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
     own.put(ConsumerConfig.MAX_POLL_RECORDS_CONFIG, RECORDS_AT_ONCE);
+    own.put(ConsumerConfig.MAX_PARTITION_FETCH_BYTES_CONFIG, PARTITION_BYTES_AT_ONCE);
     own.put(ConsumerConfig.DEFAULT_API_TIMEOUT_MS_CONFIG, 10_000);
     own.put(ConsumerConfig.REQUEST_TIMEOUT_MS_CONFIG, 8_000);
     properties.put(AdminClientConfig.DEFAULT_API_TIMEOUT_MS_CONFIG, 10_000);
@@ -84,15 +92,24 @@ final class LogReader implements AutoCloseable {
     return !partitions(Topics.EVENTS).isEmpty() && !partitions(settings.rowsTopic()).isEmpty();
   }
 
-  /** What came in, waiting for at most the given time. */
+  /**
+   * What came in, waiting for at most the given time for the first of it. What is there already
+   * makes one batch, up to a limit, because a large batch costs little more than a small one.
+   */
   Batch poll(Duration wait) {
     Batch batch = new Batch();
     if (consumer.assignment().isEmpty()) {
       return batch;
     }
+    long bytes = 0;
     ConsumerRecords<byte[], byte[]> records = consumer.poll(wait);
-    for (ConsumerRecord<byte[], byte[]> record : records) {
-      RecordReader.read(record, batch);
+    while (!records.isEmpty()) {
+      for (ConsumerRecord<byte[], byte[]> record : records) {
+        RecordReader.read(record, batch);
+        bytes += record.serializedValueSize();
+      }
+      boolean full = batch.records() >= RECORDS_AT_ONCE || bytes >= BYTES_AT_ONCE;
+      records = full ? ConsumerRecords.empty() : consumer.poll(Duration.ZERO);
     }
     return batch;
   }

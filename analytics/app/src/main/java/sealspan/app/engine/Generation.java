@@ -23,13 +23,12 @@ import sealspan.jobs.StateKept;
  * @param stateKept where its continuous job keeps its state
  */
 record Generation(int number, String codeStamp, String criteriaDigest, StateKept stateKept) {
-  /** From so many events on, state is kept in files rather than on the heap. */
-  private static final long MANY_EVENTS = 500_000;
-
-  /** Where the state of a log of so many events is best kept. */
-  static StateKept stateFor(long events) {
-    return events < MANY_EVENTS ? StateKept.HEAP : StateKept.ROCKSDB;
-  }
+  /**
+   * State of a new generation is kept in files, whatever the size of the log: a checkpoint then
+   * writes what has changed. On the heap every checkpoint wrote all, every second; and a log that
+   * is empty today may be a state-wide record tomorrow.
+   */
+  static final StateKept STATE_KEPT = StateKept.ROCKSDB;
 
   /** Name in topics and folders. */
   String name() {

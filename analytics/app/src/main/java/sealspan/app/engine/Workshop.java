@@ -187,11 +187,7 @@ final class Workshop implements AutoCloseable {
   }
 
   private Generation newGeneration(String stamp, String digest) {
-    return new Generation(
-        Generation.takeNumber(folder),
-        stamp,
-        digest,
-        Generation.stateFor(Cuts.events(events.end())));
+    return new Generation(Generation.takeNumber(folder), stamp, digest, Generation.STATE_KEPT);
   }
 
   /** Puts a generation in use, whose answers are published, and deletes what others left. */
