@@ -29,7 +29,16 @@ public final class PublishedTables {
           "\"last_recorded_at\"",
           "\"newest_recorded_at\"",
           "\"first_seen_at\"",
-          "\"decided_at\"");
+          "\"decided_at\"",
+          // Rows with their recorded times.
+          "\"input_digest\"");
+
+  /** Tables that tell when something was decided: when was fitted, forecast, frozen. */
+  private static final Set<String> OF_DECISIONS =
+      Set.of("ledger", "frozen_forecast", "watch_state", "watch_alarm");
+
+  /** A conflict names when the log took in what holds. */
+  private static final String RECORDED_AT = "recorded \\d{4}-\\d{2}-\\d{2}T[0-9:.]+Z";
 
   /**
    * The rows of each table in an order of their own. Without the table that says when it was
@@ -40,20 +49,38 @@ public final class PublishedTables {
   }
 
   /**
-   * The same without recorded times, without the ledger, which tells when was fitted, and without
-   * the watch, which goes by when models were frozen.
+   * The same without recorded times, without the ledger and what was forecast, which tell when was
+   * fitted, and without the watch, which goes by when models were frozen.
    */
   public static Map<String, List<String>> withoutTheClock(Path dataFolder) {
-    return of(dataFolder, OF_THE_CLOCK, Set.of("ledger", "watch_state", "watch_alarm"));
+    Map<String, List<String>> tables = of(dataFolder, OF_THE_CLOCK, OF_DECISIONS);
+    tables.replaceAll(
+        (table, rows) ->
+            rows.stream().map(row -> row.replaceAll(RECORDED_AT, "recorded then")).toList());
+    return tables;
+  }
+
+  /** What a query over the newest snapshot gives in its first column. */
+  public static List<String> ask(Path dataFolder, String sql) {
+    try (Connection connection = newest(dataFolder);
+        Statement statement = connection.createStatement()) {
+      return rows(statement, sql);
+    } catch (SQLException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static Connection newest(Path dataFolder) throws SQLException {
+    Properties settings = new Properties();
+    settings.setProperty("duckdb.read_only", "true");
+    return DriverManager.getConnection(
+        "jdbc:duckdb:" + new AnswersFolder(dataFolder).newestSnapshot(), settings);
   }
 
   private static Map<String, List<String>> of(
       Path dataFolder, Set<String> leftOutColumns, Set<String> leftOutTables) {
-    Properties settings = new Properties();
-    settings.setProperty("duckdb.read_only", "true");
-    String url = "jdbc:duckdb:" + new AnswersFolder(dataFolder).newestSnapshot();
     Map<String, List<String>> tables = new TreeMap<>();
-    try (Connection connection = DriverManager.getConnection(url, settings);
+    try (Connection connection = newest(dataFolder);
         Statement statement = connection.createStatement()) {
       for (String table : names(statement)) {
         if (!leftOutTables.contains(table)) {

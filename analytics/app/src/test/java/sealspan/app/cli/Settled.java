@@ -15,6 +15,16 @@ import sealspan.app.PublishedTables;
 final class Settled {
   private static final Duration PATIENCE = Duration.ofMinutes(1);
 
+  /** Answers of everything settle later than one answer comes. */
+  private static final Duration PATIENCE_WITH_ALL = Duration.ofMinutes(5);
+
+  /** A fit is sent on to the assemblies little by little; those that it has not reached. */
+  private static final String NOT_REACHED =
+      """
+      select count(*) from forecast, (select cut_id from fit where stratum = 'all') newest
+      where fit_cut_id <> newest.cut_id or note = 'nothing has been fitted yet'
+      """;
+
   private Settled() {}
 
   /** Fits at the end of the log, and gives the tables once they hold that fit and keep still. */
@@ -22,11 +32,13 @@ final class Settled {
     Typed fit = Typed.at(data, "fit");
     assertEquals(ExitCode.DONE, fit.code(), fit.toString());
     Map<String, List<String>> last = PublishedTables.of(data);
-    long deadline = System.nanoTime() + PATIENCE.toNanos();
+    long deadline = System.nanoTime() + PATIENCE_WITH_ALL.toNanos();
     while (true) {
       pause(Duration.ofSeconds(3));
       Map<String, List<String>> next = PublishedTables.of(data);
-      if (next.equals(last) && holdsItsLastFit(next)) {
+      if (next.equals(last)
+          && holdsItsLastFit(next)
+          && PublishedTables.ask(data, NOT_REACHED).equals(List.of("0"))) {
         return next;
       }
       assertTrue(System.nanoTime() < deadline, "the answers do not settle");
