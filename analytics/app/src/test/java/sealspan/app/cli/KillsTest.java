@@ -44,7 +44,9 @@ class KillsTest {
   private static final int ASSEMBLIES = 1_500;
   private static final int LATEST_MOMENT_MILLIS = 5_000;
 
-  /** Every other round engine and broker live longer, so that a slow machine gets past the start. */
+  /**
+   * Every other round engine and broker live longer, so that a slow machine gets past the start.
+   */
   private static final int LONGER = 6;
 
   /** Forecasts that stand more than once. */
