@@ -37,8 +37,10 @@ public final class PublishedTables {
   private static final Set<String> OF_DECISIONS =
       Set.of("ledger", "frozen_forecast", "watch_state", "watch_alarm");
 
-  /** A conflict names when the log took in what holds. */
+  /** A conflict names when the log took in what holds, and the id of its row follows from that. */
   private static final String RECORDED_AT = "recorded \\d{4}-\\d{2}-\\d{2}T[0-9:.]+Z";
+
+  private static final String ID_OF_QUARANTINED = "\\b[0-9a-f]{32}\\b";
 
   /**
    * The rows of each table in an order of their own. Without the table that says when it was
@@ -54,9 +56,14 @@ public final class PublishedTables {
    */
   public static Map<String, List<String>> withoutTheClock(Path dataFolder) {
     Map<String, List<String>> tables = of(dataFolder, OF_THE_CLOCK, OF_DECISIONS);
-    tables.replaceAll(
+    tables.computeIfPresent(
+        "quarantined",
         (table, rows) ->
-            rows.stream().map(row -> row.replaceAll(RECORDED_AT, "recorded then")).toList());
+            rows.stream()
+                .map(row -> row.replaceAll(RECORDED_AT, "recorded then"))
+                .map(row -> row.replaceAll(ID_OF_QUARANTINED, "id"))
+                .sorted()
+                .toList());
     return tables;
   }
 
