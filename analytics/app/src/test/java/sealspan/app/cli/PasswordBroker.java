@@ -1,13 +1,18 @@
 package sealspan.app.cli;
 
 import java.io.IOException;
+import java.io.StringReader;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Properties;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.AdminClientConfig;
 import org.apache.kafka.common.Uuid;
 import sealspan.ingest.log.BrokerClassPath;
 
@@ -28,7 +33,7 @@ final class PasswordBroker implements AutoCloseable {
     this.port = port;
   }
 
-  /** Starts one that keeps everything in a folder; it may not answer yet. */
+  /** Starts one that keeps everything in a folder, and waits until it answers. */
   static PasswordBroker start(Path folder, BrokerClassPath jars)
       throws IOException, InterruptedException {
     PasswordBroker broker;
@@ -51,7 +56,20 @@ final class PasswordBroker implements AutoCloseable {
       throw new IOException(Files.readString(broker.output()));
     }
     broker.process = broker.java(jars, "kafka.Kafka", List.of(broker.properties().toString()));
+    broker.awaitAnswer();
     return broker;
+  }
+
+  private void awaitAnswer() throws IOException, InterruptedException {
+    Properties settings = new Properties();
+    settings.load(new StringReader(clientSettings(PASSWORD)));
+    settings.put(AdminClientConfig.DEFAULT_API_TIMEOUT_MS_CONFIG, "120000");
+    settings.put(AdminClientConfig.REQUEST_TIMEOUT_MS_CONFIG, "10000");
+    try (Admin admin = Admin.create(settings)) {
+      admin.describeCluster().clusterId().get();
+    } catch (ExecutionException e) {
+      throw new IOException(Files.readString(output()), e);
+    }
   }
 
   String address() {
