@@ -12,14 +12,20 @@ public record DataFolder(Path root) {
     root = root.toAbsolutePath().normalize();
   }
 
-  /** The folder used where none is named: {@code .sealspan} in the user's home. */
+  /** The folder used where none is named: {@code $HOME/.sealspan}. */
   public static DataFolder usual() {
-    return new DataFolder(Path.of(System.getProperty("user.home"), ".sealspan"));
+    return new DataFolder(home().resolve(".sealspan"));
   }
 
   /** A folder apart for the demonstration, so that it never mixes with a real record. */
   public static DataFolder ofDemo() {
-    return new DataFolder(Path.of(System.getProperty("user.home"), ".sealspan-demo"));
+    return new DataFolder(home().resolve(".sealspan-demo"));
+  }
+
+  /** Where the shell says that home is; Java alone would ask the list of users. */
+  private static Path home() {
+    String home = System.getenv("HOME");
+    return Path.of(home == null || home.isBlank() ? System.getProperty("user.home") : home);
   }
 
   /** What the engine writes down about itself, and the letters it is sent. */
