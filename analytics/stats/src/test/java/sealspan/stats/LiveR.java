@@ -147,7 +147,8 @@ public final class LiveR {
       return THERE
           ? ConditionEvaluationResult.enabled("R is there")
           : ConditionEvaluationResult.disabled(
-              "R is not there; Debian has it as r-base-core, r-cran-survival and r-cran-mass");
+              "R is not there; Debian has it as r-base-core, r-cran-survival, r-cran-mass and"
+                  + " r-cran-npsurv");
     }
 
     private static boolean answers() {
