@@ -97,9 +97,7 @@ final class EffectFigures {
   }
 
   private void checks(ActionEffect value) {
-    String model =
-        "all cases, also those without a counterpart: rests on the model alone, and with few cases"
-            + " its interval is too narrow";
+    String model = "all cases, also those without a counterpart: rests on the model alone";
     add("over all cases, had all been cleaned", value.all().first(), model);
     add("over all cases, had all seals been renewed", value.all().second(), model);
     add("over all cases, difference", value.all().difference(), model);
