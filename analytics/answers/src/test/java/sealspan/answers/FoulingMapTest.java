@@ -21,7 +21,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.w3c.dom.Document;
 import org.xml.sax.InputSource;
 import sealspan.answers.chart.FoulingMapSvg;
-import sealspan.answers.writer.Published;
 
 /** Maps of clusters: RFC 7946 holds, and the picture can be read. */
 class FoulingMapTest {
@@ -30,12 +29,7 @@ class FoulingMapTest {
 
   @BeforeAll
   static void publish() throws Exception {
-    Published.in(
-        folder,
-        HandMade.bundles(),
-        HandMade.quarantined(),
-        HandMade.ledger(),
-        HandMadeEvents.all());
+    HandMade.publishedIn(folder);
     answers = Answers.open(folder);
   }
 

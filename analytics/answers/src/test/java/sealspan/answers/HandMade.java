@@ -1,45 +1,43 @@
 package sealspan.answers;
 
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import sealspan.answers.writer.Published;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
-import sealspan.table.CurveRow;
-import sealspan.table.ExposurePowerRow;
 import sealspan.table.ExposureRow;
 import sealspan.table.FindingRow;
-import sealspan.table.FitRow;
-import sealspan.table.FitRows;
 import sealspan.table.JobRow;
 import sealspan.table.LedgerEntry;
 import sealspan.table.OccurrenceRow;
 import sealspan.table.QuarantinedRow;
-import sealspan.table.RateEffectRow;
-import sealspan.table.RateNodeRow;
-import sealspan.table.RatePriorRow;
 import sealspan.table.RateRow;
 import sealspan.table.ReadingRow;
-import sealspan.table.RepairBalanceRow;
-import sealspan.table.RepairEffectRow;
 import sealspan.table.RepairEpisodeRow;
 import sealspan.table.RepairRow;
-import sealspan.table.SealLifeRow;
 import sealspan.table.SealRow;
-import sealspan.table.TestRow;
 import sealspan.table.WaterDisturbanceRow;
 import sealspan.table.WaterSampleRow;
 import sealspan.table.ZoneRows;
 
 /** A small invented utility, written down row by row. */
 public final class HandMade {
-  private static final Instant RECORDED = Instant.parse("2025-03-01T08:00:00Z");
+  static final Instant RECORDED = Instant.parse("2025-03-01T08:00:00Z");
 
   private HandMade() {}
 
-  private static LocalDate day(String text) {
+  /** Publishes all of it into a data folder, as the writer would. */
+  public static Path publishedIn(Path dataFolder) throws SQLException, IOException {
+    return Published.in(dataFolder, bundles(), quarantined(), ledger(), HandMadeEvents.all());
+  }
+
+  static LocalDate day(String text) {
     return text == null ? null : LocalDate.parse(text);
   }
 
@@ -51,8 +49,8 @@ public final class HandMade {
         a3(),
         a4(),
         z1(),
-        fit(),
-        allFit(),
+        HandMadeFits.ofType(),
+        HandMadeFits.ofAll(),
         HandMadeFouling.rows(),
         HandMadeWatch.rows());
   }
@@ -64,14 +62,16 @@ public final class HandMade {
         7,
         assembly("A1", "S1", "North school", "Z1", "HIGH", "RP", "1", null, 3, 2, 2, 1, 731, 1),
         List.of(
-            test("A1", "t1", "v1", 1, "2022-04-04", "AS_FOUND", "ROUTINE", "RP", "1", "S1", "Z1")
+            TestRowDraft.of(
+                    "A1", "t1", "v1", 1, "2022-04-04", "AS_FOUND", "ROUTINE", "RP", "1", "S1", "Z1")
                 .outcome("PASSED", "all readings at or above their limits")
                 .row(),
-            test("A1", "t2", "v2", 1, "2023-04-05", "AS_FOUND", "ROUTINE", "RP", "1", "S1", "Z1")
+            TestRowDraft.of(
+                    "A1", "t2", "v2", 1, "2023-04-05", "AS_FOUND", "ROUTINE", "RP", "1", "S1", "Z1")
                 .outcome("FAILED", "check 1 held 3.0 psi, the limit is 5.0 psi")
                 .exposure(366, "FOULING")
                 .row(),
-            test(
+            TestRowDraft.of(
                     "A1",
                     "t3",
                     "v2",
@@ -86,7 +86,8 @@ public final class HandMade {
                 .outcome("PASSED", "all readings at or above their limits")
                 .notCounted("it is an as-left round")
                 .row(),
-            test("A1", "t4", "v3", 1, "2024-04-04", "AS_FOUND", "ROUTINE", "RP", "1", "S1", "Z1")
+            TestRowDraft.of(
+                    "A1", "t4", "v3", 1, "2024-04-04", "AS_FOUND", "ROUTINE", "RP", "1", "S1", "Z1")
                 .outcome("FAILED", "check 1 held 4.9 psi, the limit is 5.0 psi")
                 .exposure(365, "DAMAGE")
                 .marginal()
@@ -267,15 +268,18 @@ public final class HandMade {
         4,
         assembly("A2", "S2", "Mill", "Z2", "LOW", "DC", "2", null, 3, 0, 2, 0, 730, 0),
         List.of(
-            test("A2", "u1", "w1", 1, "2022-06-01", "AS_FOUND", "ROUTINE", "DC", "2", "S2", "Z2")
+            TestRowDraft.of(
+                    "A2", "u1", "w1", 1, "2022-06-01", "AS_FOUND", "ROUTINE", "DC", "2", "S2", "Z2")
                 .outcome("PASSED", "all readings at or above their limits")
                 .row(),
-            test("A2", "u2", "w2", 1, "2023-06-01", "AS_FOUND", "ROUTINE", "DC", "2", "S2", "Z2")
+            TestRowDraft.of(
+                    "A2", "u2", "w2", 1, "2023-06-01", "AS_FOUND", "ROUTINE", "DC", "2", "S2", "Z2")
                 .outcome("PASSED", "all readings at or above their limits")
                 .exposure(365, null)
                 .notCompliant()
                 .row(),
-            test("A2", "u3", "w3", 1, "2024-05-31", "AS_FOUND", "ROUTINE", "DC", "2", "S2", "Z2")
+            TestRowDraft.of(
+                    "A2", "u3", "w3", 1, "2024-05-31", "AS_FOUND", "ROUTINE", "DC", "2", "S2", "Z2")
                 .outcome("PASSED", "all readings at or above their limits")
                 .exposure(365, null)
                 .row()),
@@ -396,7 +400,18 @@ public final class HandMade {
         assembly(
             "A4", "S1", "North school", "Z1", "LOW", "PVB", "1", "2023-10-01", 1, 0, 0, 0, 0, 0),
         List.of(
-            test("A4", "p1", "y1", 1, "2023-05-02", "AS_FOUND", "ROUTINE", "PVB", "1", "S1", "Z1")
+            TestRowDraft.of(
+                    "A4",
+                    "p1",
+                    "y1",
+                    1,
+                    "2023-05-02",
+                    "AS_FOUND",
+                    "ROUTINE",
+                    "PVB",
+                    "1",
+                    "S1",
+                    "Z1")
                 .outcome("PASSED", "all readings at or above their limits")
                 .row()),
         List.of(),
@@ -490,46 +505,6 @@ public final class HandMade {
         leftOut);
   }
 
-  private static RepairEffectRow effect(
-      int place, String quantity, Double figure, Double lower, Double upper, String note) {
-    return new RepairEffectRow(
-        "all", "ANY", place, quantity, figure, lower, upper, 60, 21, 40, 6, 55, note);
-  }
-
-  private static CurveRow curve(
-      String question, String estimator, String reason, int days, double height, double least) {
-    return new CurveRow(
-        "type=RP component=check1",
-        question,
-        estimator,
-        reason,
-        days,
-        height,
-        least,
-        Math.max(0, least - 0.1),
-        Math.min(1, height + 0.1),
-        12,
-        days == 0 ? 0 : 2);
-  }
-
-  private static SealLifeRow restrictedMean(String stratum) {
-    return new SealLifeRow(
-        stratum,
-        "REPLACED_ANY_REASON",
-        "Kaplan-Meier, first gaps",
-        "restricted mean to 4 years, years",
-        3.6,
-        2.9,
-        4.0,
-        2,
-        1,
-        1,
-        0,
-        4.0,
-        null,
-        null);
-  }
-
   private static RateRow untested(String assemblyId) {
     return new RateRow(
         assemblyId,
@@ -563,178 +538,6 @@ public final class HandMade {
         null,
         null,
         "no test has an exposure");
-  }
-
-  private static RatePriorRow rates(String stratum, int assemblies) {
-    boolean all = stratum.equals("all");
-    return new RatePriorRow(
-        stratum,
-        assemblies,
-        2 * assemblies,
-        2,
-        731L * assemblies,
-        0.2,
-        0.1,
-        0.4,
-        2 * assemblies - 1,
-        1,
-        0.11,
-        0.003,
-        0.5,
-        1.2,
-        6.0,
-        0.2,
-        all ? -20.0 : null,
-        -20.5,
-        all ? -19.8 : null,
-        all ? -12.1 : null,
-        all ? 0.046 : null,
-        all ? 2L : null,
-        all ? 0.4 : null,
-        all ? 1 : null,
-        all ? 0.1 : null,
-        all ? 0.03 : null,
-        all ? 1.2 : null,
-        "the intervals take all assemblies to share one rate");
-  }
-
-  /** Rates of all assemblies, with two nodes of the lattice. */
-  private static FitRows allFit() {
-    FitRow fit =
-        new FitRow("all", "cut-1", "0:9", Instant.parse("2025-02-01T00:00:00Z"), 4, "00fe", "test");
-    FitRows rates =
-        FitRows.ofRates(
-            "all",
-            rates("all", 2),
-            List.of(
-                new RateNodeRow("all", 0, 0, 0.1, 0.6, 1L << 40, 0L),
-                new RateNodeRow("all", 0, 1, 0.4, 0.4, 1L << 40, 1L << 38)),
-            List.of(
-                new RateEffectRow("all", "type", "RP", 60, 9, 1.0, null, null, "the base"),
-                new RateEffectRow("all", "type", "DC", 40, 3, 0.6, 0.3, 1.1, null)),
-            List.of(
-                new ExposurePowerRow("all", "ALL", 100, 12, 0, 0.9, 0.7, 1.1, "PER_YEAR", null),
-                new ExposurePowerRow("type=DC", "ALL", 40, 12, 0, 0.2, -0.1, 0.5, "PER_TEST", null),
-                new ExposurePowerRow(
-                    "type=DC",
-                    "FOULING",
-                    38,
-                    2,
-                    2,
-                    null,
-                    null,
-                    null,
-                    "PER_YEAR",
-                    "not identified: there are only 2 such failures; it needs 10")));
-    return new FitRows(
-        "all",
-        1,
-        fit,
-        rates.ratePrior(),
-        rates.rateNodes(),
-        rates.rateEffects(),
-        rates.exposurePowers(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        null,
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of());
-  }
-
-  private static FitRows fit() {
-    return new FitRows(
-        "type=RP",
-        1,
-        new FitRow(
-            "type=RP", "cut-1", "0:9", Instant.parse("2025-02-01T00:00:00Z"), 2, "00ff", "test"),
-        rates("type=RP", 1),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(
-            restrictedMean("component=check1"),
-            restrictedMean("type=RP"),
-            new SealLifeRow(
-                "type=RP component=check1",
-                "SEAL_FAILED",
-                "TURNBULL",
-                "median years until failed",
-                null,
-                2.0,
-                null,
-                12,
-                12,
-                6,
-                1,
-                4.0,
-                null,
-                "first seals of known origin; half had failed after 2.0 and not after 3.0 years"),
-            new SealLifeRow(
-                "type=RP",
-                "SEAL_FAILED",
-                "Weibull, interval-censored",
-                "median, years",
-                null,
-                null,
-                null,
-                2,
-                1,
-                1,
-                0,
-                4.0,
-                null,
-                "fewer than 5 failures: no figure")),
-        List.of(
-            curve("SEAL_FAILED", "TURNBULL", null, 0, 1.0, 1.0),
-            curve("SEAL_FAILED", "TURNBULL", null, 366, 1.0, 0.8),
-            curve("SEAL_FAILED", "TURNBULL", null, 731, 0.8, 0.8),
-            curve("REPLACED_ANY_REASON", "WANG_CHANG", null, 0, 1.0, 1.0),
-            curve("REPLACED_ANY_REASON", "WANG_CHANG", null, 1434, 0.5, 0.5),
-            curve("REPLACED_ANY_REASON", "AALEN_JOHANSEN", "FAILED", 0, 0.0, 0.0),
-            curve("REPLACED_ANY_REASON", "AALEN_JOHANSEN", "FAILED", 1434, 0.3, 0.3),
-            curve("REPLACED_ANY_REASON", "AALEN_JOHANSEN", "SCHEDULED", 900, 0.2, 0.2)),
-        List.of(
-            effect(
-                0,
-                "in words",
-                null,
-                null,
-                null,
-                "Had all been cleaned, 31 % (20 to 42) would have failed the next yearly test;"
-                    + " had all seals been renewed, 14 % (5 to 24); n = 100 (invented)."),
-            effect(
-                1,
-                "failing the next yearly test, had all been cleaned",
-                0.31,
-                0.2,
-                0.42,
-                "invented"),
-            effect(
-                2,
-                "failing the next yearly test, had all seals been renewed",
-                0.14,
-                0.05,
-                0.24,
-                "invented"),
-            effect(3, "difference, cleaned less renewed", 0.17, 0.03, 0.31, "invented"),
-            effect(5, "as it happened, cleaned: not comparable", 0.35, 0.23, 0.48, "raw share"),
-            effect(6, "as it happened, seal renewed: not comparable", 0.15, 0.06, 0.3, null)),
-        List.of(
-            new RepairBalanceRow(
-                "all", "ANY", "age of the seal", 4.1, 6.2, -0.62, 5.0, 5.1, -0.02)),
-        HandMadeForecasts.drifts(),
-        HandMadeForecasts.suddenFailure(),
-        HandMadeTrends.trends(),
-        HandMadeTrends.years(),
-        HandMadeTrends.comparisons(),
-        HandMadeTrends.ageing(),
-        HandMadeTrends.retests());
   }
 
   /** Three rows that did not go in, one of them put right since. */
@@ -875,158 +678,5 @@ public final class HandMade {
         psi == null ? null : 0.2,
         psi == null ? null : 0.1,
         psi == null ? null : "G1 2022-01-10");
-  }
-
-  private static TestDraft test(
-      String assembly,
-      String event,
-      String visit,
-      int sequence,
-      String day,
-      String phase,
-      String purpose,
-      String type,
-      String size,
-      String site,
-      String zone) {
-    TestDraft draft = new TestDraft();
-    draft.row =
-        new TestRow(
-            assembly,
-            event,
-            visit,
-            sequence,
-            day(day),
-            "R-" + event,
-            "hand.csv",
-            phase,
-            purpose,
-            "T9",
-            "G1",
-            null,
-            null,
-            type,
-            size,
-            site,
-            zone,
-            (int) (day(day).toEpochDay() - day("2020-05-01").toEpochDay()),
-            "PASSED",
-            null,
-            null,
-            false,
-            true,
-            null,
-            true,
-            null,
-            null,
-            null,
-            RECORDED);
-    return draft;
-  }
-
-  /** A test row in the making. */
-  private static final class TestDraft {
-    private TestRow row;
-
-    TestDraft outcome(String outcome, String reason) {
-      return with(
-          outcome,
-          reason,
-          row.marginal(),
-          row.notCountedBecause(),
-          row.compliant(),
-          row.exposureDays(),
-          row.failureClass());
-    }
-
-    TestDraft exposure(int days, String failureClass) {
-      return with(
-          row.outcome(),
-          row.reason(),
-          row.marginal(),
-          row.notCountedBecause(),
-          row.compliant(),
-          days,
-          failureClass);
-    }
-
-    TestDraft notCounted(String because) {
-      return with(
-          row.outcome(),
-          row.reason(),
-          row.marginal(),
-          because,
-          row.compliant(),
-          row.exposureDays(),
-          row.failureClass());
-    }
-
-    TestDraft notCompliant() {
-      return with(
-          row.outcome(),
-          row.reason(),
-          row.marginal(),
-          row.notCountedBecause(),
-          false,
-          row.exposureDays(),
-          row.failureClass());
-    }
-
-    TestDraft marginal() {
-      return with(
-          row.outcome(),
-          row.reason(),
-          true,
-          row.notCountedBecause(),
-          row.compliant(),
-          row.exposureDays(),
-          row.failureClass());
-    }
-
-    private TestDraft with(
-        String outcome,
-        String reason,
-        boolean marginal,
-        String because,
-        boolean compliant,
-        Integer exposureDays,
-        String failureClass) {
-      row =
-          new TestRow(
-              row.assemblyId(),
-              row.eventId(),
-              row.visitId(),
-              row.sequence(),
-              row.day(),
-              row.reportNumber(),
-              row.source(),
-              row.phase(),
-              row.purpose(),
-              row.testerId(),
-              row.gaugeId(),
-              row.method(),
-              row.procedureEdition(),
-              row.type(),
-              row.sizeInch(),
-              row.siteId(),
-              row.zoneId(),
-              row.ageDays(),
-              row.verdictIssued(),
-              outcome,
-              reason,
-              marginal,
-              because == null,
-              because,
-              compliant,
-              exposureDays,
-              failureClass,
-              row.reportedAt(),
-              row.recordedAt());
-      return this;
-    }
-
-    TestRow row() {
-      return row;
-    }
   }
 }

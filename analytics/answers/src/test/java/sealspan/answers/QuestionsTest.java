@@ -24,7 +24,6 @@ import org.junit.jupiter.api.io.TempDir;
 import sealspan.answers.chart.Chart;
 import sealspan.answers.chart.SvgChart;
 import sealspan.answers.chart.TextChart;
-import sealspan.answers.writer.Published;
 
 /**
  * Every question against a file of text: the question as it is typed, an empty line, the answer.
@@ -39,12 +38,7 @@ class QuestionsTest {
 
   @BeforeAll
   static void publish() throws Exception {
-    Published.in(
-        folder,
-        HandMade.bundles(),
-        HandMade.quarantined(),
-        HandMade.ledger(),
-        HandMadeEvents.all());
+    HandMade.publishedIn(folder);
     answers = Answers.open(folder);
   }
 

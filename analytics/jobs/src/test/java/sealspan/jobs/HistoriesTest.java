@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sealspan.jobs.SameTables.assertSame;
 
-import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -13,13 +12,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
-import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.LoggedEvent;
 import sealspan.event.SiteDescribed;
 import sealspan.study.BatchTables;
@@ -34,29 +28,7 @@ import sealspan.table.ResultTopics;
 
 /** The jobs on a real broker and a real cluster, held equal to the tables made without a stream. */
 @Timeout(value = 10, unit = TimeUnit.MINUTES)
-class HistoriesTest {
-  private static final AcceptanceCriteria CRITERIA = AcceptanceCriteria.shipped();
-
-  @TempDir static Path brokerFolder;
-  private static LogUnderTest log;
-
-  @TempDir Path folder;
-
-  @BeforeAll
-  static void startBroker() {
-    log = new LogUnderTest(brokerFolder);
-  }
-
-  @AfterAll
-  static void stopBroker() {
-    log.close();
-  }
-
-  @BeforeEach
-  void beginAnew() {
-    log.beginAnew();
-  }
-
+class HistoriesTest extends OnRealBroker {
   @Test
   void equalsBatchInAnyOrderWithOneTask() {
     equalsBatch("one", 1, StateKept.HEAP, SomeEvents.of(11, 60));

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sealspan.jobs.SameTables.assertSame;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -16,15 +15,10 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.EventCorrected;
 import sealspan.event.EventVoided;
 import sealspan.event.LoggedEvent;
@@ -42,30 +36,9 @@ import sealspan.table.ResultTopics;
  * invented fleet that has late reports, corrections and voids, and more of each by chance.
  */
 @Timeout(value = 10, unit = TimeUnit.MINUTES)
-class InvariantsTest {
-  private static final AcceptanceCriteria CRITERIA = AcceptanceCriteria.shipped();
+class InvariantsTest extends OnRealBroker {
   private static final int POSITIONS = 40;
   private static final long SEED = 31;
-
-  @TempDir static Path brokerFolder;
-  private static LogUnderTest log;
-
-  @TempDir Path folder;
-
-  @BeforeAll
-  static void startBroker() {
-    log = new LogUnderTest(brokerFolder);
-  }
-
-  @AfterAll
-  static void stopBroker() {
-    log.close();
-  }
-
-  @BeforeEach
-  void beginAnew() {
-    log.beginAnew();
-  }
 
   @ParameterizedTest
   @ValueSource(ints = {1, 2, 7})

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sealspan.jobs.SameTables.assertSame;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -14,13 +13,8 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
-import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.LoggedEvent;
 import sealspan.study.BatchTables;
 import sealspan.study.watch.WatchModel;
@@ -38,29 +32,7 @@ import sealspan.table.WatchRows;
  * the job was broken off; both runs, byte for byte as the batch has them.
  */
 @Timeout(value = 10, unit = TimeUnit.MINUTES)
-class WatchTest {
-  private static final AcceptanceCriteria CRITERIA = AcceptanceCriteria.shipped();
-
-  @TempDir static Path brokerFolder;
-  private static LogUnderTest log;
-
-  @TempDir Path folder;
-
-  @BeforeAll
-  static void startBroker() {
-    log = new LogUnderTest(brokerFolder);
-  }
-
-  @AfterAll
-  static void stopBroker() {
-    log.close();
-  }
-
-  @BeforeEach
-  void beginAnew() {
-    log.beginAnew();
-  }
-
+class WatchTest extends OnRealBroker {
   @Test
   void aReplayOfTheLogRaisesTheSameAlarms() {
     List<LoggedEvent> events = SomeEvents.live(4, 40);

@@ -35,8 +35,6 @@ import sealspan.answers.Answer;
 import sealspan.answers.AnswersException;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.HandMade;
-import sealspan.answers.HandMadeEvents;
-import sealspan.answers.writer.Published;
 
 /** What users may ask, and what must not get through; in a real process each time. */
 @Timeout(value = 3, unit = TimeUnit.MINUTES)
@@ -48,8 +46,7 @@ class FreeSqlTest {
 
   @BeforeAll
   static void publish() throws Exception {
-    Published.in(
-        data, HandMade.bundles(), HandMade.quarantined(), HandMade.ledger(), HandMadeEvents.all());
+    HandMade.publishedIn(data);
     Properties readOnly = new Properties();
     readOnly.setProperty("duckdb.read_only", "true");
     connection =

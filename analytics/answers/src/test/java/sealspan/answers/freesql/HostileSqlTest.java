@@ -26,8 +26,6 @@ import org.junit.jupiter.api.io.TempDir;
 import sealspan.answers.AnswersException;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.HandMade;
-import sealspan.answers.HandMadeEvents;
-import sealspan.answers.writer.Published;
 
 /**
  * Statements put together from words of attacks and of questions, from a fixed seed: each is let
@@ -99,8 +97,7 @@ class HostileSqlTest {
 
   @Test
   void isAnsweredOrRefusedWithWordsAndWritesNothing() throws Exception {
-    Published.in(
-        data, HandMade.bundles(), HandMade.quarantined(), HandMade.ledger(), HandMadeEvents.all());
+    HandMade.publishedIn(data);
     Properties readOnly = new Properties();
     readOnly.setProperty("duckdb.read_only", "true");
     String url = "jdbc:duckdb:" + new AnswersFolder(data).newestSnapshot();

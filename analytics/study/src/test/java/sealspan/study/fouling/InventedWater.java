@@ -43,6 +43,22 @@ final class InventedWater {
   }
 
   InventedWater sample(String zone, String what, String day, String value, String unit) {
+    return sample(zone, what, day, value, unit, "MEASURED", null, null);
+  }
+
+  InventedWater notDetected(String zone, String what, String day, String limit, String unit) {
+    return sample(zone, what, day, null, null, "NOT_DETECTED", limit, unit);
+  }
+
+  private InventedWater sample(
+      String zone,
+      String what,
+      String day,
+      String value,
+      String unit,
+      String detection,
+      String limit,
+      String limitUnit) {
     zone(zone);
     samples
         .get(zone)
@@ -56,29 +72,9 @@ final class InventedWater {
                 null,
                 value,
                 unit,
-                "MEASURED",
-                null,
-                null));
-    return this;
-  }
-
-  InventedWater notDetected(String zone, String what, String day, String limit, String unit) {
-    zone(zone);
-    samples
-        .get(zone)
-        .add(
-            new WaterSampleRow(
-                zone,
-                "s" + ++count,
-                LocalDate.parse(day),
-                "ST",
-                what,
-                null,
-                null,
-                null,
-                "NOT_DETECTED",
+                detection,
                 limit,
-                unit));
+                limitUnit));
     return this;
   }
 
