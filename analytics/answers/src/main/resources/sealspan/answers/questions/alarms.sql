@@ -56,8 +56,8 @@ select 'n = ' || count(*) || ' alarms raised, ' || count(*) filter (exists (
 from ledger l where kind = 'ALARM_RAISED'
 union all
 select case run when 'AS_KNOWN' then 'As known then' else 'Restated' end || ': ' || tests
-  || ' tests judged by ' || models || ' frozen model(s), the last of ' || model_frozen_at
-  || ' UTC; ' || sites || ' sites in ' || zones || ' zones; ' || alarms || ' alarm(s); since the last model '
+  || ' tests judged; frozen models: ' || models || ', the last of ' || model_frozen_at
+  || ' UTC; ' || sites || ' sites in ' || zones || ' zones; alarms: ' || alarms || '; since the last model '
   || calibration_cases || ' fouling failures, ' || round(calibration_expected, 1) || ' expected'
   || coalesce(' (ratio ' || round(calibration_ratio, 2) || ', ' || round(calibration_lower, 2)
     || ' to ' || round(calibration_upper, 2) || ')', '') || ': ' || promise_words || '.'
@@ -67,8 +67,8 @@ select 'A false alarm comes once in ' || cast(round(threshold) as bigint) || ' t
   || round(years_to_false_alarm, 1) || ' years at ' || cast(round(tests_per_year) as bigint) || ' tests a year.'
 from watch_state where run = 'AS_KNOWN'
 union all
-select 'Without coordinates, so watched alone and in their water zone: ' || sites_without_place
-  || ' site(s), such as ' || sites_without_place_named || '.'
+select 'Sites without coordinates, so watched alone and in their water zone: ' || sites_without_place
+  || ', such as ' || sites_without_place_named || '.'
 from watch_state where run = 'AS_KNOWN' and sites_without_place > 0
 union all
 select 'Nothing is watched yet: a model is frozen after the first fit that knows site visits.'

@@ -38,8 +38,10 @@ where ($type is null or type = $type) and ($size is null or size_inch = $size)
   and ($since is null or end_day >= $since) and ($until is null or entry_day <= $until)
 union all
 select stratum || ', ' || quantity || ': ' || round(figure, 2)
-  || coalesce(' (95 % interval ' || round(lower, 2) || ' to ' || round(upper, 2) || ')', '')
-  || ', by ' || lower(replace(estimator, '_', ' '))
+  || ' (' || case when lower is null and upper is null then 'no interval' else '95 % interval '
+    || coalesce(round(lower, 2)::varchar, 'no limit') || ' to ' || coalesce(round(upper, 2)::varchar, 'no limit') end
+  || '; n = ' || assemblies || ' assemblies, ' || endings || ' replacements; left out: ' || left_out_unknown_origin
+  || ' seals of unknown origin), by ' || lower(replace(estimator, '_', ' ')) || coalesce('; ' || note, '')
 from (
   select * from seal_life
   where question = 'REPLACED_ANY_REASON' and figure is not null

@@ -23,8 +23,8 @@ select 'n = ' || max(tests) || ' tests, ' || max(fouled) || ' fouled, in ' || ma
   || count(ratio) || ' of ' || count(*) || ' questions have an answer'
 from water_effect where method = 'INTERVAL_EXPOSURE' having count(*) > 0
 union all
-select 'Left out: ' || left_out || '.'
-from (select distinct left_out from water_effect where left_out is not null order by left_out)
+select 'Left out of ' || questions || ' of these questions: ' || left_out || '.'
+from (select left_out, count(*) as questions from water_effect where left_out is not null group by left_out order by left_out)
 union all
 select 'Not identified: ' || string_agg(what || ' (' || lag || ')', ', ' order by place) || ': ' || because || '.'
 from (select lower(replace(exposure, '_', ' ')) as what, lag, because, place from water_effect where because is not null)
