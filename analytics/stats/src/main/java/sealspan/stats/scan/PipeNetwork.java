@@ -1,8 +1,10 @@
 package sealspan.stats.scan;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -79,24 +81,60 @@ public final class PipeNetwork {
     return links.size() - 1;
   }
 
+  /** The point of the pipes that is nearest to a point. */
+  private record Foot(int stretch, double share, double offset) {}
+
   private static void hang(
       int place, double x, double y, List<Stretch> stretches, List<List<Hung>> hung) {
+    Foot foot = foot(x, y, stretches);
+    if (foot != null) {
+      hung.get(foot.stretch()).add(new Hung(place, foot.share(), foot.offset()));
+    }
+  }
+
+  /** Null where there is no pipe; of points equally near that of the first stretch. */
+  private static Foot foot(double x, double y, List<Stretch> stretches) {
     int nearest = -1;
-    Hung best = null;
+    double nearestShare = 0;
+    double least = Double.POSITIVE_INFINITY;
     for (int i = 0; i < stretches.size(); i++) {
       Stretch s = stretches.get(i);
-      double square = s.dx() * s.dx() + s.dy() * s.dy();
-      double along = square == 0 ? 0 : ((x - s.x()) * s.dx() + (y - s.y()) * s.dy()) / square;
+      double length = s.dx() * s.dx() + s.dy() * s.dy();
+      double along = length == 0 ? 0 : ((x - s.x()) * s.dx() + (y - s.y()) * s.dy()) / length;
       double share = Math.max(0, Math.min(1, along));
-      double offset = Math.hypot(x - s.x() - share * s.dx(), y - s.y() - share * s.dy());
-      if (best == null || offset < best.offset()) {
+      double east = x - s.x() - share * s.dx();
+      double north = y - s.y() - share * s.dy();
+      double square = east * east + north * north;
+      if (square < least) {
+        least = square;
         nearest = i;
-        best = new Hung(place, share, offset);
+        nearestShare = share;
       }
     }
-    if (best != null) {
-      hung.get(nearest).add(best);
+    return nearest < 0 ? null : new Foot(nearest, nearestShare, Math.sqrt(least));
+  }
+
+  /**
+   * Distance of each point from the nearest pipe; infinite where there is no pipe.
+   *
+   * @param pipes each a line of corners {x, y}
+   * @param x coordinates of the points, in the unit of the pipes
+   * @param y coordinates of the points
+   */
+  public static double[] offsets(List<double[][]> pipes, double[] x, double[] y) {
+    List<Stretch> stretches = new ArrayList<>();
+    for (double[][] pipe : pipes) {
+      for (int i = 1; i < pipe.length; i++) {
+        double[] a = pipe[i - 1];
+        stretches.add(new Stretch(0, 0, a[0], a[1], pipe[i][0] - a[0], pipe[i][1] - a[1]));
+      }
     }
+    double[] offsets = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      Foot foot = foot(x[i], y[i], stretches);
+      offsets[i] = foot == null ? Double.POSITIVE_INFINITY : foot.offset();
+    }
+    return offsets;
   }
 
   private void lay(Stretch stretch, List<Hung> hung) {
@@ -147,6 +185,30 @@ public final class PipeNetwork {
       distances[near.id(i)] = near.distance(i);
     }
     return distances;
+  }
+
+  /** By place the number of the part of the network that it hangs on, from 0 in order of places. */
+  public int[] parts() {
+    int[] part = new int[links.size()];
+    Arrays.fill(part, -1);
+    int parts = 0;
+    Deque<Integer> open = new ArrayDeque<>();
+    for (int place = 0; place < places; place++) {
+      if (part[place] < 0) {
+        part[place] = parts++;
+        open.add(place);
+      }
+      while (!open.isEmpty()) {
+        int node = open.remove();
+        for (Link link : links.get(node)) {
+          if (part[link.to()] < 0) {
+            part[link.to()] = part[node];
+            open.add(link.to());
+          }
+        }
+      }
+    }
+    return Arrays.copyOf(part, places);
   }
 
   /** Dijkstra from a place until some places beyond the wanted ones; tells if there are no more. */

@@ -35,24 +35,34 @@ public final class PlanarZones {
       double[] x, double[] y, double[] weight, ZoneLimits limits, double[] ratios, int angles) {
     List<ZoneOrder> orders = new ArrayList<>();
     for (double ratio : ratios) {
-      double penalty = Math.sqrt(4 * ratio / ((ratio + 1) * (ratio + 1)));
       for (int angle = 0; angle < (ratio == 1 ? 1 : angles); angle++) {
-        double turn = Math.PI * angle / angles;
-        double cos = StrictMath.cos(turn);
-        double sin = StrictMath.sin(turn);
-        double[] along = new double[x.length];
-        double[] across = new double[x.length];
-        for (int i = 0; i < x.length; i++) {
-          along[i] = x[i] * cos + y[i] * sin;
-          across[i] = ratio * (y[i] * cos - x[i] * sin);
-        }
-        orders.addAll(
-            ratio == 1
-                ? circles(x, y, weight, limits)
-                : of(along, across, weight, limits, penalty));
+        orders.addAll(ellipses(x, y, weight, limits, ratio, Math.PI * angle / angles));
       }
     }
     return orders;
+  }
+
+  /**
+   * Ellipses of one ratio and direction; of ratio 1 circles.
+   *
+   * @param ratio ratio of long to short axis, at least 1
+   * @param turn direction of the long axis, radians from the x axis towards the y axis
+   */
+  public static List<ZoneOrder> ellipses(
+      double[] x, double[] y, double[] weight, ZoneLimits limits, double ratio, double turn) {
+    if (ratio == 1) {
+      return circles(x, y, weight, limits);
+    }
+    double cos = StrictMath.cos(turn);
+    double sin = StrictMath.sin(turn);
+    double[] along = new double[x.length];
+    double[] across = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      along[i] = x[i] * cos + y[i] * sin;
+      across[i] = ratio * (y[i] * cos - x[i] * sin);
+    }
+    double penalty = Math.sqrt(4 * ratio / ((ratio + 1) * (ratio + 1)));
+    return of(along, across, weight, limits, penalty);
   }
 
   private static List<ZoneOrder> of(

@@ -2,6 +2,7 @@ package sealspan.stats.scan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntConsumer;
 import sealspan.stats.Estimate;
 
 /**
@@ -23,11 +24,27 @@ public final class ScanStatistic {
   }
 
   /**
-   * Scans visits: clusters in the order found, the last possibly with a p-value above the limit; or
-   * why there can be none.
+   * Scans visits against the tests that were made, by zones that grow place by place: clusters in
+   * the order found, the last possibly with a p-value above the limit; or why there can be none.
    */
   public static Estimate<List<Cluster>> of(
       Visits visits, List<Window> windows, Shapes shapes, ScanSettings settings) {
+    ZoneFinder zones = new OrderedZones(windows, shapes, settings.fewestExpected());
+    return of(visits, zones, ScanNull.TESTS, settings, number -> {});
+  }
+
+  /**
+   * Scans visits: clusters in the order found, the last possibly with a p-value above the limit; or
+   * why there can be none.
+   *
+   * @param visits the visits
+   * @param zones where to look; the fewest expected cases of a zone are its own affair
+   * @param against what cases are held against
+   * @param settings replicates, seed, most clusters, largest p-value
+   * @param begun told the number of each cluster, from 1, before it is looked for
+   */
+  public static Estimate<List<Cluster>> of(
+      Visits visits, ZoneFinder zones, ScanNull against, ScanSettings settings, IntConsumer begun) {
     String because = whyNot(visits);
     if (because != null) {
       return Estimate.notIdentified(because);
@@ -35,16 +52,16 @@ public final class ScanStatistic {
     List<Cluster> clusters = new ArrayList<>();
     Visits left = visits;
     for (int i = 0; i < settings.mostClusters() && left.cases() > 0; i++) {
-      CaseGrid grid = left.grid();
-      List<ZoneOrder> orders = shapes.orders(grid.expectedByPlace());
-      if (orders.isEmpty() && i == 0) {
+      begun.accept(i + 1);
+      ZoneFinder.OnGrid onGrid = zones.on(against.grid(left));
+      if (onGrid.none() && i == 0) {
         return Estimate.notIdentified(
             "no group of places is small enough to stand out: all lie at one point, or one place"
                 + " holds nearly all that is expected");
       }
       // Each round has replicates of its own.
-      NullDraws draws = new VisitDraws(left, settings.seed() + i);
-      Cluster cluster = first(grid, windows, orders, draws, settings);
+      NullDraws draws = against.draws(left, settings.seed() + i);
+      Cluster cluster = onGrid.first(draws, settings.replicates());
       if (cluster == null) {
         break;
       }

@@ -51,11 +51,47 @@ public final class SubsetScan {
     return new Cluster(best, replicates, asLarge, Gumbel.of(maxima));
   }
 
+  /** Which places the best subsets of the balls hold, of those that reach a score. */
+  public NearBest nearBest(double least) {
+    int[] holding = new int[grid.places()];
+    int[] zones = new int[1];
+    eachBall(
+        grid.cases(),
+        (ranked, window, cases, expected) -> {
+          Zone zone = better(null, ranked, window, cases, expected);
+          if (zone != null && zone.score() >= least) {
+            zones[0]++;
+            for (int place : zone.places()) {
+              holding[place]++;
+            }
+          }
+        });
+    double[] share = new double[grid.places()];
+    for (int place = 0; place < share.length; place++) {
+      share[place] = zones[0] == 0 ? 0 : (double) holding[place] / zones[0];
+    }
+    return new NearBest(zones[0], share);
+  }
+
+  /** The places of a ball that have cases, those with the most per expected case first. */
+  private interface Ranked {
+    void look(NearestFirst ranked, Window window, double[] cases, double[] expected);
+  }
+
   /** The best zone of cases by cell. */
   Zone best(int[] cases) {
-    Zone best = null;
+    Zone[] best = new Zone[1];
+    eachBall(
+        cases,
+        (ranked, window, byPlace, expected) ->
+            best[0] = better(best[0], ranked, window, byPlace, expected));
+    return best[0];
+  }
+
+  private void eachBall(int[] cases, Ranked ranked) {
     double[] byPlace = new double[grid.places()];
     double[] expected = new double[grid.places()];
+    NearestFirst order = new NearestFirst();
     for (Window window : windows) {
       Arrays.fill(byPlace, 0);
       Arrays.fill(expected, 0);
@@ -65,19 +101,17 @@ public final class SubsetScan {
           byPlace[place] += cases[period * grid.places() + place];
         }
       }
-      NearestFirst ranked = new NearestFirst();
       for (ZoneOrder ball : balls) {
-        ranked.clear();
+        order.clear();
         for (int place : ball.places()) {
           if (byPlace[place] > 0) {
-            ranked.add(place, expected[place] / byPlace[place]);
+            order.add(place, expected[place] / byPlace[place]);
           }
         }
-        ranked.sort();
-        best = better(best, ranked, window, byPlace, expected);
+        order.sort();
+        ranked.look(order, window, byPlace, expected);
       }
     }
-    return best;
   }
 
   private Zone better(

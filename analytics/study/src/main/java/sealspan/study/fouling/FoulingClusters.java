@@ -2,24 +2,30 @@ package sealspan.study.fouling;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import sealspan.stats.Estimate;
 import sealspan.stats.scan.CaseGrid;
 import sealspan.stats.scan.Cluster;
 import sealspan.stats.scan.NearBest;
-import sealspan.stats.scan.ScanSettings;
-import sealspan.stats.scan.ScanStatistic;
 import sealspan.stats.scan.Visits;
 import sealspan.stats.scan.Window;
 import sealspan.stats.scan.Zone;
+import sealspan.stats.scan.ZoneFinder;
 import sealspan.table.FoulingClusterMemberRow;
 import sealspan.table.FoulingClusterRow;
 
-/** The rows of clusters and of their sites. */
-record FoulingClusters(List<FoulingClusterRow> clusters, List<FoulingClusterMemberRow> members) {
-  static final FoulingClusters NONE = new FoulingClusters(List.of(), List.of());
-
+/**
+ * The rows of clusters and of their sites.
+ *
+ * @param clusters the clusters
+ * @param outlines the form of each
+ * @param members their sites
+ * @param because why there are none, in words; null where there are some
+ */
+record FoulingClusters(
+    List<FoulingClusterRow> clusters,
+    List<ClusterOutline> outlines,
+    List<FoulingClusterMemberRow> members,
+    String because) {
   private static final double NEAR = 2;
 
   /** What is left after clusters that were found before were taken out. */
@@ -44,34 +50,37 @@ record FoulingClusters(List<FoulingClusterRow> clusters, List<FoulingClusterMemb
     }
   }
 
-  static FoulingClusters of(
-      List<Cluster> found,
-      List<FoulingVisit> visits,
-      Visits counted,
-      ScanPlaces places,
-      ScanPeriods periods,
-      ScanStatistic.Shapes shapes,
-      ScanSettings settings) {
+  static FoulingClusters none(String because) {
+    return new FoulingClusters(List.of(), List.of(), List.of(), because);
+  }
+
+  static FoulingClusters of(List<Cluster> found, ScanRun run) {
     List<FoulingClusterRow> clusters = new ArrayList<>();
+    List<ClusterOutline> outlines = new ArrayList<>();
     List<FoulingClusterMemberRow> members = new ArrayList<>();
-    Left left = new Left(visits, places.siteOfVisit(), counted);
+    ZoneFinder finder = run.finder();
+    Left left =
+        new Left(
+            run.layout().visits(), run.layout().places().siteOfVisit(), run.layout().counted());
     for (int i = 0; i < found.size(); i++) {
       Cluster cluster = found.get(i);
-      CaseGrid grid = left.counted().grid();
-      NearBest near =
-          NearBest.of(
-              grid,
-              periods.windows(),
-              shapes.orders(grid.expectedByPlace()),
-              settings.fewestExpected(),
-              Math.max(1e-9, cluster.zone().score() - NEAR));
-      List<FoulingClusterMemberRow> own = members(i + 1, cluster.zone(), left, places, near);
-      Window time = visited(cluster.zone(), grid);
-      clusters.add(row(i + 1, cluster, time, own, places, periods, near, settings));
+      Zone zone = cluster.zone();
+      CaseGrid grid = run.against().grid(left.counted());
+      double[] weight = grid.expectedByPlace();
+      NearBest near = finder.on(grid).nearBest(Math.max(1e-9, zone.score() - NEAR));
+      int centre = run.form().centre(zone, weight);
+      List<FoulingClusterMemberRow> own =
+          new ClusterMembers(run, left.visits(), left.site(), left.counted())
+              .of(i + 1, zone, centre, near);
+      FoulingClusterRow row =
+          row(i + 1, cluster, centre, visited(zone, left.counted().grid()), own, near, run);
+      clusters.add(row);
+      outlines.add(run.form().outline(zone, weight, row.radiusKm()));
       members.addAll(own);
-      left = left.without(cluster.zone());
+      left = left.without(zone);
     }
-    return new FoulingClusters(List.copyOf(clusters), List.copyOf(members));
+    return new FoulingClusters(
+        List.copyOf(clusters), List.copyOf(outlines), List.copyOf(members), null);
   }
 
   /** The window from the first to the last period in which the zone's places were visited. */
@@ -92,14 +101,14 @@ record FoulingClusters(List<FoulingClusterRow> clusters, List<FoulingClusterMemb
   private static FoulingClusterRow row(
       int number,
       Cluster cluster,
+      int centre,
       Window time,
       List<FoulingClusterMemberRow> members,
-      ScanPlaces places,
-      ScanPeriods periods,
       NearBest near,
-      ScanSettings settings) {
+      ScanRun run) {
     Zone zone = cluster.zone();
-    int centre = zone.places()[0];
+    ScanPlaces places = run.layout().places();
+    ScanPeriods periods = run.layout().periods();
     int visits = 0;
     double radius = 0;
     for (FoulingClusterMemberRow member : members) {
@@ -131,53 +140,8 @@ record FoulingClusters(List<FoulingClusterRow> clusters, List<FoulingClusterMemb
         madeBy,
         cluster.p(),
         cluster.asLarge(),
-        cluster.p() <= settings.largestP(),
+        cluster.p() <= run.settings().largestP(),
         members.size(),
         near.zones());
-  }
-
-  /** The sites of a zone that were visited in its time, in order of their names. */
-  private static List<FoulingClusterMemberRow> members(
-      int number, Zone zone, Left left, ScanPlaces places, NearBest near) {
-    boolean[] inside = new boolean[places.places()];
-    for (int place : zone.places()) {
-      inside[place] = true;
-    }
-    Visits counted = left.counted();
-    double[] expected = counted.expected();
-    Map<String, List<Integer>> bySite = new TreeMap<>();
-    for (int i = 0; i < left.visits().size(); i++) {
-      if (inside[counted.place()[i]] && zone.window().contains(counted.period()[i])) {
-        bySite.computeIfAbsent(left.visits().get(i).place(), s -> new ArrayList<>()).add(i);
-      }
-    }
-    List<FoulingClusterMemberRow> members = new ArrayList<>();
-    bySite.forEach(
-        (siteId, visits) -> {
-          int cases = 0;
-          double sum = 0;
-          String zoneId = null;
-          for (int i : visits) {
-            FoulingVisit visit = left.visits().get(i);
-            cases += visit.fouled() ? 1 : 0;
-            sum += expected[i];
-            zoneId = visit.zoneId() == null ? zoneId : visit.zoneId();
-          }
-          FoulingVisit any = left.visits().get(visits.get(0));
-          int site = left.site()[visits.get(0)];
-          members.add(
-              new FoulingClusterMemberRow(
-                  number,
-                  siteId,
-                  zoneId,
-                  any.latitude(),
-                  any.longitude(),
-                  places.distanceKm(zone.places()[0], site),
-                  visits.size(),
-                  cases,
-                  sum,
-                  near.share()[places.placeOfSite()[site]]));
-        });
-    return members;
   }
 }

@@ -1,18 +1,11 @@
 package sealspan.study.fouling;
 
-import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import sealspan.stats.Estimate;
-import sealspan.stats.scan.Cluster;
-import sealspan.stats.scan.PlanarZones;
+import sealspan.stats.scan.ScanNull;
 import sealspan.stats.scan.ScanSettings;
-import sealspan.stats.scan.ScanStatistic;
-import sealspan.stats.scan.Visits;
 import sealspan.stats.scan.Window;
 import sealspan.stats.scan.ZoneLimits;
 import sealspan.stats.scan.ZoneOrder;
@@ -39,13 +32,12 @@ public record FoulingScan(
   public static final double LEVEL = .05;
 
   private static final int MOST_CYLINDERS = 8_000_000;
-  private static final int MOST_PLACES = 2_000;
-  private static final double LARGEST_SHARE = .25;
-  private static final int FEWEST_CASES = 5;
-  private static final int REPLICATES = 999;
-  private static final int MOST_CLUSTERS = 6;
-  private static final long SEED = 20_260_101;
-  private static final int MOST_NAMES = 10;
+  static final int MOST_PLACES = 2_000;
+  static final double LARGEST_SHARE = .25;
+  static final int REPLICATES = 999;
+  static final int MOST_CLUSTERS = 6;
+  static final long SEED = 20_260_101;
+  static final int MOST_NAMES = 10;
 
   /** The scan of classified visits, ordered, with the probabilities of a model. */
   public static FoulingScan of(List<FoulingVisit> classified, FoulingModel model) {
@@ -56,103 +48,64 @@ public record FoulingScan(
   public static FoulingScan of(
       List<FoulingVisit> classified, FoulingModel model, ScanSettings settings) {
     List<FoulingVisit> visits = classified.stream().filter(FoulingVisit::hasPlace).toList();
-    LocalDate first = visits.isEmpty() ? LocalDate.EPOCH : visits.get(0).day();
-    LocalDate last = visits.isEmpty() ? first : visits.get(visits.size() - 1).day();
-    ScanPeriods periods = ScanPeriods.of(first, last);
+    ScanPeriods periods = ScanLayout.periods(visits);
     List<Window> windows = periods.windows();
-    int mostPlaces =
-        Math.min(MOST_PLACES, (int) Math.sqrt(MOST_CYLINDERS / LARGEST_SHARE / windows.size()));
+    int mostPlaces = mostPlaces(windows.size(), MOST_CYLINDERS);
     ScanPlaces places = ScanPlaces.of(visits, mostPlaces);
-    Visits counted = counted(visits, model, places, periods);
+    ScanLayout layout = ScanLayout.of(visits, model, places, periods);
     ZoneLimits limits = new ZoneLimits(LARGEST_SHARE, Math.max(1, mostPlaces / 2));
-    ScanStatistic.Shapes circles =
-        weight -> PlanarZones.circles(places.x(), places.y(), weight, limits);
-    Estimate<List<Cluster>> found =
-        counted.cases() > 0 && counted.cases() < FEWEST_CASES
-            ? Estimate.notIdentified(
-                "only "
-                    + counted.cases()
-                    + " visits to sites with coordinates found fouling; a scan needs "
-                    + FEWEST_CASES)
-            : ScanStatistic.of(counted, windows, circles, settings);
-    FoulingClusters rows =
-        found instanceof Estimate.Identified<List<Cluster>> some
-            ? FoulingClusters.of(some.value(), visits, counted, places, periods, circles, settings)
-            : FoulingClusters.NONE;
-    String because =
-        found instanceof Estimate.NotIdentified<List<Cluster>> not
-            ? "not identified: " + not.because()
-            : rows.clusters().isEmpty()
-                ? "no circle and time held more fouling failures than expected"
-                : null;
-    FoulingScanRow row =
-        row(classified, visits, places, periods, counted, circles, settings, because);
-    return new FoulingScan(row, rows.clusters(), rows.members());
+    ScanRun run =
+        new ScanRun(layout, windows, new CircleForm(places, limits), ScanNull.TESTS, settings);
+    FoulingClusters found = run.found(ZoneShape.CIRCLES.one(), number -> {});
+    return new FoulingScan(
+        row(classified, run, found.because()), found.clusters(), found.members());
   }
 
-  private static Visits counted(
-      List<FoulingVisit> visits, FoulingModel model, ScanPlaces places, ScanPeriods periods) {
-    int n = visits.size();
-    int[] place = new int[n];
-    int[] period = new int[n];
-    int[] stratum = new int[n];
-    boolean[] found = new boolean[n];
-    double[] probability = new double[n];
-    Map<String, Integer> strata = new HashMap<>();
-    for (int i = 0; i < n; i++) {
-      FoulingVisit visit = visits.get(i);
-      place[i] = places.placeOfSite()[places.siteOfVisit()[i]];
-      period[i] = periods.of(visit.day());
-      String season = "quarter " + (visit.day().getMonthValue() - 1) / 3;
-      stratum[i] = strata.computeIfAbsent(season + " " + visit.type(), key -> strata.size());
-      found[i] = visit.fouled();
-      probability[i] = model.probability(visit);
-    }
-    return new Visits(places.places(), periods.count(), place, period, stratum, found, probability);
+  /** Most places for which the cylinders of one shape are about so many. */
+  static int mostPlaces(int windows, long cylinders) {
+    return Math.min(MOST_PLACES, (int) Math.sqrt(cylinders / LARGEST_SHARE / windows));
   }
 
-  private static FoulingScanRow row(
-      List<FoulingVisit> classified,
-      List<FoulingVisit> visits,
-      ScanPlaces places,
-      ScanPeriods periods,
-      Visits counted,
-      ScanStatistic.Shapes circles,
-      ScanSettings settings,
-      String because) {
+  /** How a scan of classified visits was made. */
+  static FoulingScanRow row(List<FoulingVisit> classified, ScanRun run, String because) {
+    ScanLayout layout = run.layout();
+    ScanPeriods periods = layout.periods();
     List<FoulingVisit> lost = classified.stream().filter(v -> !v.hasPlace()).toList();
     Set<String> lostSites =
         lost.stream().map(FoulingVisit::place).collect(Collectors.toCollection(TreeSet::new));
     long zones = 0;
-    for (ZoneOrder order : circles.orders(counted.grid().expectedByPlace())) {
+    for (ZoneOrder order :
+        run.form().shapes().orders(run.against().grid(layout.counted()).expectedByPlace())) {
       zones += order.places().length;
     }
-    int strata = 0;
-    for (int s : counted.stratum()) {
-      strata = Math.max(strata, s + 1);
-    }
+    boolean empty = layout.visits().isEmpty();
     return new FoulingScanRow(
-        visits.size(),
-        counted.cases(),
+        layout.visits().size(),
+        layout.counted().cases(),
         lost.size(),
         (int) lost.stream().filter(FoulingVisit::fouled).count(),
         lostSites.size(),
-        lostSites.isEmpty()
-            ? null
-            : lostSites.stream().limit(MOST_NAMES).collect(Collectors.joining(", ")),
-        places.sites(),
-        places.places(),
-        places.radiusKm(),
-        visits.isEmpty() ? null : periods.firstDay(0),
-        visits.isEmpty() ? null : periods.lastDay(periods.count() - 1),
+        names(lostSites),
+        layout.places().sites(),
+        layout.places().places(),
+        layout.places().radiusKm(),
+        empty ? null : periods.firstDay(0),
+        empty ? null : periods.lastDay(periods.count() - 1),
         periods.count(),
         periods.months(),
         periods.longestWindowMonths(),
-        strata,
-        zones * periods.windows().size(),
+        layout.strata(),
+        zones * run.windows().size(),
         LARGEST_SHARE,
-        settings.replicates(),
-        settings.seed(),
+        run.settings().replicates(),
+        run.settings().seed(),
         because);
+  }
+
+  /** Up to ten names; null where there are none. */
+  static String names(Set<String> sites) {
+    return sites.isEmpty()
+        ? null
+        : sites.stream().limit(MOST_NAMES).collect(Collectors.joining(", "));
   }
 }

@@ -58,6 +58,11 @@ record ScanPeriods(LocalDate begin, int months, int count) {
     return windows;
   }
 
+  /** The whole time as the only window: where fouling clusters, whenever it did. */
+  List<Window> wholeOnly() {
+    return Window.whole(count);
+  }
+
   int longestWindowMonths() {
     return LONGEST_WINDOW_MONTHS;
   }

@@ -152,8 +152,17 @@ record ScanPlaces(
     return x.length;
   }
 
-  /** Kilometres from a place to a site. */
-  double distanceKm(int place, int site) {
-    return StrictMath.hypot(siteX[site] - x[place], siteY[site] - y[place]);
+  /** Kilometres from a place to each site. */
+  double[] siteDistancesKm(int place) {
+    double[] distances = new double[siteX.length];
+    for (int site = 0; site < distances.length; site++) {
+      distances[site] = StrictMath.hypot(siteX[site] - x[place], siteY[site] - y[place]);
+    }
+    return distances;
+  }
+
+  /** Kilometres between two places. */
+  double kmBetween(int a, int b) {
+    return StrictMath.hypot(x[a] - x[b], y[a] - y[b]);
   }
 }
