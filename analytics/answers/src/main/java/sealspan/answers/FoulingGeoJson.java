@@ -7,12 +7,14 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import sealspan.study.fouling.ClusterOutline;
 
 /**
  * Clusters of fouling as GeoJSON (RFC 7946: WGS84, longitude before latitude): each cluster a
- * polygon about its circle, each of its sites a point. What belongs to the whole answer stands in
- * members of its own beside the features. A circle across the line where 180 degrees east are 180
- * west is cut there (section 3.1.9).
+ * polygon about its circle or ellipse, or the points of its sites where it has no such form; each
+ * of its sites a point. What belongs to the whole answer stands in members of its own beside the
+ * features. A circle across the line where 180 degrees east are 180 west is cut there (section
+ * 3.1.9).
  */
 public final class FoulingGeoJson {
   private static final int CORNERS = 64;
@@ -32,14 +34,19 @@ public final class FoulingGeoJson {
       json.writeStringField("type", "FeatureCollection");
       json.writeStringField("title", map.answer().title());
       json.writeStringField("as_of", map.answer().asOf());
+      json.writeArrayFieldStart("in_words");
+      for (String line : map.answer().words()) {
+        json.writeString(line);
+      }
+      json.writeEndArray();
       json.writeArrayFieldStart("notes");
       for (String note : map.answer().notes()) {
         json.writeString(note);
       }
       json.writeEndArray();
       json.writeArrayFieldStart("features");
-      for (FoulingMap.Circle circle : map.circles()) {
-        write(circle, json);
+      for (FoulingMap.Cluster cluster : map.clusters()) {
+        write(cluster, map, json);
       }
       for (FoulingMap.Member member : map.members()) {
         write(member, json);
@@ -52,29 +59,39 @@ public final class FoulingGeoJson {
     return out.append('\n').toString();
   }
 
-  private static void write(FoulingMap.Circle circle, JsonGenerator json) throws IOException {
+  private static void write(FoulingMap.Cluster cluster, FoulingMap map, JsonGenerator json)
+      throws IOException {
     json.writeStartObject();
     json.writeStringField("type", "Feature");
-    json.writeStringField("id", "cluster " + circle.number());
-    writeShape(parts(circle), json);
+    json.writeStringField("id", "cluster " + cluster.number());
+    List<List<double[]>> parts = parts(cluster);
+    if (parts.isEmpty()) {
+      writeSites(cluster, map, json);
+    } else {
+      writeShape(parts, json);
+    }
     json.writeObjectFieldStart("properties");
     json.writeStringField("kind", "cluster");
-    json.writeNumberField("number", circle.number());
-    json.writeStringField("first_day", circle.firstDay().toString());
-    json.writeStringField("last_day", circle.lastDay().toString());
-    json.writeNumberField("radius_km", circle.radiusKm());
-    json.writeNumberField("sites", circle.sites());
-    json.writeNumberField("visits", circle.visits());
-    json.writeNumberField("cases", circle.cases());
-    json.writeNumberField("expected", circle.expected());
-    if (circle.relativeRisk() == null) {
+    json.writeNumberField("number", cluster.number());
+    json.writeStringField("first_day", cluster.firstDay().toString());
+    json.writeStringField("last_day", cluster.lastDay().toString());
+    if (cluster.outline() instanceof ClusterOutline.Circle circle) {
+      json.writeNumberField("radius_km", circle.radiusKm());
+    } else {
+      json.writeStringField("extent", cluster.outline().words());
+    }
+    json.writeNumberField("sites", cluster.sites());
+    json.writeNumberField("visits", cluster.visits());
+    json.writeNumberField("cases", cluster.cases());
+    json.writeNumberField("expected", cluster.expected());
+    if (cluster.relativeRisk() == null) {
       json.writeNullField("relative_risk");
     } else {
-      json.writeNumberField("relative_risk", circle.relativeRisk());
+      json.writeNumberField("relative_risk", cluster.relativeRisk());
     }
-    json.writeNumberField("p", circle.p());
-    json.writeStringField("p_made_by", circle.pMadeBy());
-    json.writeBooleanField("significant", circle.significant());
+    json.writeNumberField("p", cluster.p());
+    json.writeStringField("p_made_by", cluster.pMadeBy());
+    json.writeBooleanField("significant", cluster.significant());
     json.writeEndObject();
     json.writeEndObject();
   }
@@ -124,6 +141,21 @@ public final class FoulingGeoJson {
     json.writeEndObject();
   }
 
+  /** The sites of a cluster, which no line goes about. */
+  private static void writeSites(FoulingMap.Cluster cluster, FoulingMap map, JsonGenerator json)
+      throws IOException {
+    json.writeObjectFieldStart("geometry");
+    json.writeStringField("type", "MultiPoint");
+    json.writeArrayFieldStart("coordinates");
+    for (FoulingMap.Member member : map.members()) {
+      if (member.number() == cluster.number()) {
+        writePoint(new double[] {member.longitude(), member.latitude()}, json);
+      }
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
   /** Seven decimals are a centimetre. */
   private static void writePoint(double[] point, JsonGenerator json) throws IOException {
     json.writeStartArray();
@@ -132,23 +164,24 @@ public final class FoulingGeoJson {
     json.writeEndArray();
   }
 
-  /** One ring, or two where the circle reaches across 180 degrees; anticlockwise, not closed. */
-  static List<List<double[]>> parts(FoulingMap.Circle circle) {
-    double radius = Math.max(LEAST_RADIUS_KM, circle.radiusKm());
-    double cos = Math.max(1e-6, Math.cos(Math.toRadians(circle.latitude())));
+  /**
+   * One ring, or two where the form reaches across 180 degrees; anticlockwise, not closed. Empty
+   * where no line goes about it.
+   */
+  static List<List<double[]>> parts(FoulingMap.Cluster cluster) {
+    double cos = Math.max(1e-6, Math.cos(Math.toRadians(cluster.latitude())));
     List<double[]> ring = new ArrayList<>();
     boolean east = false;
     boolean west = false;
-    for (int i = 0; i < CORNERS; i++) {
-      double turn = 2 * Math.PI * i / CORNERS;
-      double longitude = circle.longitude() + radius * Math.cos(turn) / (KM_A_DEGREE * cos);
-      double latitude = circle.latitude() + radius * Math.sin(turn) / KM_A_DEGREE;
+    for (double[] corner : FoulingOutline.cornersKm(cluster.outline(), CORNERS, LEAST_RADIUS_KM)) {
+      double longitude = cluster.longitude() + corner[0] / (KM_A_DEGREE * cos);
+      double latitude = cluster.latitude() + corner[1] / KM_A_DEGREE;
       east |= longitude > 180;
       west |= longitude < -180;
       ring.add(new double[] {longitude, Math.max(-90, Math.min(90, latitude))});
     }
     if (!east && !west) {
-      return List.of(ring);
+      return ring.isEmpty() ? List.of() : List.of(ring);
     }
     double border = east ? 180 : -180;
     return List.of(

@@ -7,34 +7,38 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import sealspan.study.fouling.ClusterOutline;
 
 /**
- * What a map and a time line of clusters of fouling show, read from one snapshot.
+ * What a map and a time line of clusters of fouling show.
  *
  * @param answer the answer that it goes with: title, as-of, words, notes
- * @param circles the clusters, by number
+ * @param clusters the clusters, by number
  * @param members the sites of clusters, by number, then site
  * @param sites all sites with coordinates, those with most fouling failures first, {@value
  *     #MOST_SITES} at most
  * @param findings days on which sites of a cluster were found fouled in its time
  * @param water disturbances of the water of the clusters' zones
+ * @param pipes pipes along which they were looked for, each a line of points {longitude, latitude};
+ *     empty where they were not
  */
 public record FoulingMap(
     Answer answer,
-    List<Circle> circles,
+    List<Cluster> clusters,
     List<Member> members,
     List<Site> sites,
     List<Finding> findings,
-    List<Water> water) {
+    List<Water> water,
+    List<double[][]> pipes) {
   /** More sites than this are not drawn. */
   public static final int MOST_SITES = 5_000;
 
-  /** A cluster: a circle and a time. Latitude and longitude are WGS84, degrees. */
-  public record Circle(
+  /** A cluster: a form about its centre and a time. Coordinates are WGS84, degrees. */
+  public record Cluster(
       int number,
       double latitude,
       double longitude,
-      double radiusKm,
+      ClusterOutline outline,
       LocalDate firstDay,
       LocalDate lastDay,
       int sites,
@@ -115,14 +119,14 @@ public record FoulingMap(
     if (number != null) {
       only.put(Filter.NUMBER, number);
     }
-    List<Circle> circles = new ArrayList<>();
+    List<Cluster> clusters = new ArrayList<>();
     for (List<Object> r : rows(connection, CIRCLES, only)) {
-      circles.add(
-          new Circle(
+      clusters.add(
+          new Cluster(
               whole(r.get(0)),
               (Double) r.get(1),
               (Double) r.get(2),
-              (Double) r.get(3),
+              new ClusterOutline.Circle((Double) r.get(3)),
               (LocalDate) r.get(4),
               (LocalDate) r.get(5),
               whole(r.get(6)),
@@ -172,7 +176,7 @@ public record FoulingMap(
               (Double) r.get(3),
               (Double) r.get(4)));
     }
-    return new FoulingMap(answer, circles, members, sites, findings, water);
+    return new FoulingMap(answer, clusters, members, sites, findings, water, List.of());
   }
 
   private static List<List<Object>> rows(

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.w3c.dom.Document;
 import org.xml.sax.InputSource;
 import sealspan.answers.chart.FoulingMapSvg;
+import sealspan.study.fouling.ClusterOutline;
 
 /** Maps of clusters: RFC 7946 holds, and the picture can be read. */
 class FoulingMapTest {
@@ -48,8 +49,8 @@ class FoulingMapTest {
 
   @Test
   void holdsTheClustersTheirSitesFindingsAndWater() {
-    assertEquals(2, all().circles().size());
-    assertEquals(1, first().circles().size());
+    assertEquals(2, all().clusters().size());
+    assertEquals(1, first().clusters().size());
     assertEquals(List.of("S1", "S2"), first().members().stream().map(m -> m.siteId()).toList());
     assertEquals(
         List.of(new FoulingMap.Finding(1, LocalDate.parse("2023-04-05"), 1)), first().findings());
@@ -71,12 +72,12 @@ class FoulingMapTest {
     assertEquals(5, features);
   }
 
-  private static FoulingMap.Circle circle(double latitude, double longitude, double radiusKm) {
-    return new FoulingMap.Circle(
+  private static FoulingMap.Cluster circle(double latitude, double longitude, double radiusKm) {
+    return new FoulingMap.Cluster(
         1,
         latitude,
         longitude,
-        radiusKm,
+        new ClusterOutline.Circle(radiusKm),
         LocalDate.EPOCH,
         LocalDate.EPOCH,
         1,
@@ -153,7 +154,8 @@ class FoulingMapTest {
   @Test
   void withoutAnythingThereIsAPictureThatSaysSo() {
     Answer answer = answers.ask(Questions.named("clusters"), Map.of());
-    FoulingMap none = new FoulingMap(answer, List.of(), List.of(), List.of(), List.of(), List.of());
+    FoulingMap none =
+        new FoulingMap(answer, List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
     assertTrue(FoulingMapSvg.of(none).contains("so there is no map"));
     assertTrue(FoulingGeoJson.of(none).contains("\"features\" : [ ]"));
   }

@@ -2,6 +2,7 @@ package sealspan.study;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -122,6 +123,20 @@ public final class BatchTables {
     return List.copyOf(bundles.values());
   }
 
+  /**
+   * The rows of all assemblies, without fits and what rests on them, in order of their ids.
+   *
+   * @param events the events, in any order and with any repetition
+   * @param criteria the limits in force
+   */
+  public static List<AssemblyRows> assemblies(
+      Collection<LoggedEvent> events, AcceptanceCriteria criteria) {
+    List<AssemblyRows> rows =
+        new ArrayList<>(members(events, criteria).getOrDefault(Fits.ALL, List.of()));
+    rows.sort(Comparator.comparing(AssemblyRows::assemblyId));
+    return List.copyOf(rows);
+  }
+
   private static void addFouling(
       List<AssemblyRows> assemblies,
       List<ZoneRows> zones,
@@ -134,7 +149,8 @@ public final class BatchTables {
     }
   }
 
-  private static List<ZoneRows> zones(Collection<LoggedEvent> events) {
+  /** The rows of all water zones, in any order. */
+  public static List<ZoneRows> zones(Collection<LoggedEvent> events) {
     List<ZoneRows> zones = new ArrayList<>();
     bySubject(events)
         .forEach(

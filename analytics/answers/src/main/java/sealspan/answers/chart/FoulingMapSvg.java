@@ -5,12 +5,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import sealspan.answers.FoulingMap;
+import sealspan.answers.FoulingOutline;
 import sealspan.answers.Wrapped;
+import sealspan.study.fouling.ClusterOutline;
 
 /**
  * A map of clusters of fouling with their time line beneath, as one self-contained SVG 1.1 picture.
- * Grey dots are sites, filled ones were found fouled at least once; a circle is a cluster, dashed
- * where it is not beyond chance. North is up.
+ * Grey dots are sites, filled ones were found fouled at least once; a circle or an ellipse is a
+ * cluster, as are rings about the sites of one without such a form; dashed where it is not beyond
+ * chance. North is up.
  */
 public final class FoulingMapSvg {
   private static final int WIDTH = 820;
@@ -21,6 +24,8 @@ public final class FoulingMapSvg {
   private static final int LABEL = 150;
   private static final int LINE_HEIGHT = 16;
   private static final double KM_A_DEGREE = 6371.0088 * Math.PI / 180;
+  private static final int CORNERS = 64;
+  private static final double LEAST_PIXELS = 6;
   private static final String GREY = "#999999";
 
   private final FoulingMap map;
@@ -49,19 +54,19 @@ public final class FoulingMapSvg {
     map.answer().words().forEach(line -> Wrapped.append(line, notes));
     map.answer().notes().forEach(line -> Wrapped.append(line, notes));
     List<String> caption = notes.toString().lines().toList();
-    int lanes = map.circles().size() + (map.water().isEmpty() ? 0 : 1);
+    int lanes = map.clusters().size() + (map.water().isEmpty() ? 0 : 1);
     int timeTop = MAP_TOP + MAP_HEIGHT + 30;
     int captionTop = timeTop + LANE * lanes + 50;
     page.begin(captionTop + LINE_HEIGHT * caption.size() + 10, map.answer().title());
     page.text(EDGE, 26, "start", 16, map.answer().title());
     page.text(EDGE, 44, "start", 11, "As of " + map.answer().asOf());
-    if (map.circles().isEmpty() && map.sites().isEmpty()) {
+    if (map.clusters().isEmpty() && map.sites().isEmpty()) {
       page.text(EDGE, MAP_TOP + 20, "start", 12, "No site with coordinates, so there is no map.");
     } else {
       fitMap();
       drawMap();
     }
-    if (!map.circles().isEmpty()) {
+    if (!map.clusters().isEmpty()) {
       fitTime();
       drawTime(timeTop, lanes);
     }
@@ -74,8 +79,13 @@ public final class FoulingMapSvg {
   /** Chooses middle and scale so that all that is drawn fits. */
   private void fitMap() {
     List<double[]> points = new ArrayList<>();
-    map.circles()
-        .forEach(c -> points.add(new double[] {c.latitude(), c.longitude(), c.radiusKm()}));
+    map.clusters()
+        .forEach(
+            c ->
+                points.add(
+                    new double[] {
+                      c.latitude(), c.longitude(), FoulingOutline.reachKm(c.outline())
+                    }));
     map.sites().forEach(s -> points.add(new double[] {s.latitude(), s.longitude(), 0}));
     middleLatitude = points.get(0)[0];
     middleLongitude = points.get(0)[1];
@@ -117,6 +127,7 @@ public final class FoulingMapSvg {
 
   private void drawMap() {
     page.rect(EDGE, MAP_TOP, WIDTH - 2.0 * EDGE, MAP_HEIGHT, "fill=\"#f7f7f7\" stroke=\"#dddddd\"");
+    drawPipes();
     for (FoulingMap.Site site : map.sites()) {
       page.circle(
           x(site.longitude()),
@@ -137,25 +148,74 @@ public final class FoulingMapSvg {
       if (event.latitude() != null && event.longitude() != null) {
         double ex = x(event.longitude());
         double ey = y(event.latitude());
-        if (ex > EDGE && ex < WIDTH - EDGE && ey > MAP_TOP && ey < MAP_TOP + MAP_HEIGHT) {
+        if (isInside(ex, ey)) {
           page.line(ex - 4, ey - 4, ex + 4, ey + 4, "#333333");
           page.line(ex - 4, ey + 4, ex + 4, ey - 4, "#333333");
         }
       }
     }
-    for (FoulingMap.Circle circle : map.circles()) {
-      page.circle(
-          x(circle.longitude()),
-          y(circle.latitude()),
-          Math.max(6, circle.radiusKm() * pixelsAKm),
-          "fill=\"none\" stroke-width=\"2\" stroke=\""
-              + colour(circle.number())
-              + "\""
-              + (circle.significant() ? "" : " stroke-dasharray=\"5 3\""));
+    for (FoulingMap.Cluster cluster : map.clusters()) {
+      drawOutline(cluster);
       page.text(
-          x(circle.longitude()), y(circle.latitude()) - 6, "middle", 13, "" + circle.number());
+          x(cluster.longitude()), y(cluster.latitude()) - 6, "middle", 13, "" + cluster.number());
     }
     scaleBar();
+  }
+
+  /** A line about a circle or an ellipse; of what has no such form, a ring about each site. */
+  private void drawOutline(FoulingMap.Cluster cluster) {
+    String line =
+        "fill=\"none\" stroke-width=\"2\" stroke=\""
+            + colour(cluster.number())
+            + "\""
+            + (cluster.significant() ? "" : " stroke-dasharray=\"5 3\"");
+    if (cluster.outline() instanceof ClusterOutline.Circle circle) {
+      page.circle(
+          x(cluster.longitude()),
+          y(cluster.latitude()),
+          Math.max(6, circle.radiusKm() * pixelsAKm),
+          line);
+      return;
+    }
+    List<double[]> corners =
+        FoulingOutline.cornersKm(cluster.outline(), CORNERS, LEAST_PIXELS / pixelsAKm);
+    if (!corners.isEmpty()) {
+      page.polygon(
+          corners.stream()
+              .map(
+                  km ->
+                      new double[] {
+                        x(cluster.longitude()) + km[0] * pixelsAKm,
+                        y(cluster.latitude()) - km[1] * pixelsAKm
+                      })
+              .toList(),
+          line);
+      return;
+    }
+    for (FoulingMap.Member member : map.members()) {
+      if (member.number() == cluster.number()) {
+        page.circle(x(member.longitude()), y(member.latitude()), LEAST_PIXELS, line);
+      }
+    }
+  }
+
+  /** Pipes lie beneath everything else; what is outside of the map is not drawn. */
+  private void drawPipes() {
+    for (double[][] pipe : map.pipes()) {
+      for (int i = 1; i < pipe.length; i++) {
+        double x1 = x(pipe[i - 1][0]);
+        double y1 = y(pipe[i - 1][1]);
+        double x2 = x(pipe[i][0]);
+        double y2 = y(pipe[i][1]);
+        if (isInside(x1, y1) && isInside(x2, y2)) {
+          page.line(x1, y1, x2, y2, "#b8cfe0");
+        }
+      }
+    }
+  }
+
+  private static boolean isInside(double x, double y) {
+    return x > EDGE && x < WIDTH - EDGE && y > MAP_TOP && y < MAP_TOP + MAP_HEIGHT;
   }
 
   private void scaleBar() {
@@ -174,7 +234,8 @@ public final class FoulingMapSvg {
         y,
         "end",
         11,
-        "north is up; dark: found fouled; cross: disturbance of the water");
+        "north is up; dark: found fouled; cross: disturbance of the water"
+            + (map.pipes().isEmpty() ? "" : "; pale lines: pipes"));
   }
 
   private static String plain(double km) {
@@ -182,11 +243,11 @@ public final class FoulingMapSvg {
   }
 
   private void fitTime() {
-    from = map.circles().get(0).firstDay();
-    until = map.circles().get(0).lastDay();
-    for (FoulingMap.Circle circle : map.circles()) {
-      from = circle.firstDay().isBefore(from) ? circle.firstDay() : from;
-      until = circle.lastDay().isAfter(until) ? circle.lastDay() : until;
+    from = map.clusters().get(0).firstDay();
+    until = map.clusters().get(0).lastDay();
+    for (FoulingMap.Cluster cluster : map.clusters()) {
+      from = cluster.firstDay().isBefore(from) ? cluster.firstDay() : from;
+      until = cluster.lastDay().isAfter(until) ? cluster.lastDay() : until;
     }
     from = from.minusDays(365);
     until = until.plusDays(90);
@@ -207,19 +268,19 @@ public final class FoulingMapSvg {
       page.text(x, bottom + 18, "middle", 11, "" + year);
     }
     int lane = 0;
-    for (FoulingMap.Circle circle : map.circles()) {
+    for (FoulingMap.Cluster cluster : map.clusters()) {
       int y = top + LANE * lane++;
-      page.text(LABEL - 10, y + 16, "end", 11, "cluster " + circle.number());
+      page.text(LABEL - 10, y + 16, "end", 11, "cluster " + cluster.number());
       page.rect(
-          at(circle.firstDay()),
+          at(cluster.firstDay()),
           y + 4,
-          Math.max(2, at(circle.lastDay()) - at(circle.firstDay())),
+          Math.max(2, at(cluster.lastDay()) - at(cluster.firstDay())),
           LANE - 8,
-          "fill-opacity=\"0.25\" fill=\"" + colour(circle.number()) + "\"");
+          "fill-opacity=\"0.25\" fill=\"" + colour(cluster.number()) + "\"");
       for (FoulingMap.Finding finding : map.findings()) {
-        if (finding.number() == circle.number()) {
+        if (finding.number() == cluster.number()) {
           double x = at(finding.day());
-          page.line(x, y + 4, x, y + LANE - 4, colour(circle.number()));
+          page.line(x, y + 4, x, y + LANE - 4, colour(cluster.number()));
         }
       }
     }
@@ -249,7 +310,7 @@ public final class FoulingMapSvg {
 
   private String colour(int number) {
     boolean significant =
-        map.circles().stream().anyMatch(c -> c.number() == number && c.significant());
+        map.clusters().stream().anyMatch(c -> c.number() == number && c.significant());
     return significant ? SvgPage.COLOURS[(number - 1) % SvgPage.COLOURS.length] : GREY;
   }
 }

@@ -1,5 +1,6 @@
 package sealspan.answers.chart;
 
+import java.util.List;
 import java.util.Locale;
 
 /** The marks that our pictures are made of, as text of SVG 1.1. */
@@ -43,6 +44,15 @@ final class SvgPage {
   void circle(double x, double y, double radius, String more) {
     out.append("<circle cx=\"" + number(x) + "\" cy=\"" + number(y) + "\" r=\"" + number(radius))
         .append("\" " + more + "/>\n");
+  }
+
+  /** A closed line through points {x, y}. */
+  void polygon(List<double[]> points, String more) {
+    out.append("<polygon points=\"");
+    for (double[] p : points) {
+      out.append(number(p[0]) + "," + number(p[1]) + " ");
+    }
+    out.append("\" " + more + "/>\n");
   }
 
   void rect(double x, double y, double wide, double high, String more) {

@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
       CorrectCommand.class,
       VoidCommand.class,
       AskCommand.class,
+      LookForClustersCommand.class,
       AlarmCommand.class,
       CriteriaCommand.class,
       RebuildCommand.class,

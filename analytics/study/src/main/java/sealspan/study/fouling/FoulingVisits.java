@@ -31,6 +31,16 @@ public record FoulingVisits(
 
   /** The visits from the rows of assemblies, in any order. */
   public static FoulingVisits of(List<AssemblyRows> assemblies) {
+    return of(assemblies, LocalDate.MIN, LocalDate.MAX);
+  }
+
+  /**
+   * The visits of some days from the rows of assemblies, in any order.
+   *
+   * @param since first day
+   * @param until last day
+   */
+  static FoulingVisits of(List<AssemblyRows> assemblies, LocalDate since, LocalDate until) {
     List<AssemblyRows> sorted = new ArrayList<>(assemblies);
     sorted.sort(Comparator.comparing(AssemblyRows::assemblyId));
     Map<String, double[]> places = places(sorted);
@@ -38,7 +48,7 @@ public record FoulingVisits(
     int[] counts = new int[4];
     for (AssemblyRows rows : sorted) {
       for (TestRow round : rows.tests()) {
-        if (countsIn(round)) {
+        if (countsIn(round) && !round.day().isBefore(since) && !round.day().isAfter(until)) {
           count(round, counts);
           String key = round.siteId() == null ? " " + round.assemblyId() : round.siteId();
           byDay
