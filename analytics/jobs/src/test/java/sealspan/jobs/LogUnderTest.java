@@ -52,7 +52,8 @@ final class LogUnderTest implements AutoCloseable {
     broker =
         LocalBroker.start(
             new BrokerSettings(
-                folder, BrokerClassPath.ofPath(System.getProperty("java.class.path"))));
+                folder,
+                BrokerClassPath.ofFolder(Path.of(System.getProperty("sealspan.broker.lib")))));
     admin = Admin.create(Map.of("bootstrap.servers", broker.bootstrapServers()));
     beginAnew();
   }

@@ -4,7 +4,6 @@ import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -49,13 +48,9 @@ public record BrokerClassPath(List<Path> entries) {
     }
   }
 
-  /** The entries of a class path as the {@code java.class.path} property has it. */
-  public static BrokerClassPath ofPath(String classPath) {
-    return new BrokerClassPath(
-        Arrays.stream(classPath.split(File.pathSeparator))
-            .filter(s -> !s.isBlank())
-            .map(s -> Path.of(s).toAbsolutePath())
-            .toList());
+  /** Whether a broker has laid the classes ready, so that the next ones start faster. */
+  public boolean areReady() {
+    return ReadyClasses.of(this).exist();
   }
 
   /** The class path in the form that {@code java -cp} takes. */

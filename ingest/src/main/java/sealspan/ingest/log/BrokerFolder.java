@@ -125,6 +125,7 @@ record BrokerFolder(Path dataFolder) {
   private String javaArgs(BrokerSettings settings) {
     return String.join(
         "\n",
+        ReadyClasses.of(settings.classPath()).use(),
         "-Xms64m",
         "-Xmx" + settings.heapMegabytes() + "m",
         "-XX:+UseSerialGC",
@@ -137,7 +138,7 @@ record BrokerFolder(Path dataFolder) {
   }
 
   /** Java argument files and property files both take a backslash as an escape. */
-  private static String quoted(String s) {
+  static String quoted(String s) {
     return '"' + s.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
   }
 

@@ -31,13 +31,20 @@ public final class LocalBroker implements AutoCloseable {
   private final FolderLock lock;
   private final Process process;
   private final BrokerState state;
+  private final ReadyClasses ready;
   private boolean stopped;
 
-  private LocalBroker(BrokerFolder folder, FolderLock lock, Process process, BrokerState state) {
+  private LocalBroker(
+      BrokerFolder folder,
+      FolderLock lock,
+      Process process,
+      BrokerState state,
+      ReadyClasses ready) {
     this.folder = folder;
     this.lock = lock;
     this.process = process;
     this.state = state;
+    this.ready = ready;
   }
 
   /**
@@ -98,6 +105,7 @@ public final class LocalBroker implements AutoCloseable {
     }
     stopped = true;
     end(process.toHandle());
+    ready.adopt();
     try {
       Files.deleteIfExists(folder.stateFile());
     } catch (IOException e) {
@@ -142,13 +150,14 @@ public final class LocalBroker implements AutoCloseable {
     if (!folder.isFormatted()) {
       format(folder, deadline);
     }
-    Process process = BrokerCommand.serve(folder).start();
+    ReadyClasses ready = ReadyClasses.of(settings.classPath());
+    Process process = BrokerCommand.serve(folder, ready).start();
     Instant startTime = process.info().startInstant().orElseGet(Instant::now);
     BrokerState state = new BrokerState(process.pid(), startTime, port, controllerPort);
     try {
       state.write(folder);
       awaitAnswer(folder, process, state, deadline);
-      return new LocalBroker(folder, lock, process, state);
+      return new LocalBroker(folder, lock, process, state, ready);
     } catch (IOException | RuntimeException e) {
       end(process.toHandle());
       throw e;

@@ -49,7 +49,7 @@ import sealspan.table.QuarantinedRow;
 @Timeout(value = 3, unit = TimeUnit.MINUTES)
 class ArchiveTest {
   private static final BrokerClassPath JARS =
-      BrokerClassPath.ofPath(System.getProperty("java.class.path"));
+      BrokerClassPath.ofFolder(Path.of(System.getProperty("sealspan.broker.lib")));
   private static final int EVENTS = 1_000;
   private static final int PER_FILE = 100;
 

@@ -27,7 +27,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 @Timeout(value = 5, unit = TimeUnit.MINUTES)
 class LocalBrokerTest {
-  static final BrokerClassPath JARS = BrokerClassPath.ofPath(System.getProperty("java.class.path"));
+  static final BrokerClassPath JARS =
+      BrokerClassPath.ofFolder(Path.of(System.getProperty("sealspan.broker.lib")));
 
   @TempDir Path folder;
 

@@ -42,7 +42,8 @@ final class TestLog implements AutoCloseable {
     broker =
         LocalBroker.start(
             new BrokerSettings(
-                folder, BrokerClassPath.ofPath(System.getProperty("java.class.path"))));
+                folder,
+                BrokerClassPath.ofFolder(Path.of(System.getProperty("sealspan.broker.lib")))));
     Properties properties = new Properties();
     properties.put("bootstrap.servers", broker.bootstrapServers());
     admin = Admin.create(properties);

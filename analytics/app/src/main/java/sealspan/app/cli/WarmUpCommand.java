@@ -12,8 +12,13 @@ import sealspan.answers.Questions;
 import sealspan.answers.ResultTable;
 import sealspan.answers.ResultTable.ResultColumn;
 import sealspan.answers.TextTable;
+import sealspan.app.engine.Installation;
+import sealspan.app.engine.Trees;
 
-/** Loads the classes of short commands once, for the launcher's archive of ready classes. */
+/**
+ * Loads the classes of short commands once, for the launcher's archive of ready classes, and lets a
+ * broker make its own.
+ */
 @Command(
     name = "warm-up",
     hidden = true,
@@ -32,9 +37,9 @@ final class WarmUpCommand implements Callable<Integer> {
     Path file = folder.resolve("warm-up.parquet");
     try {
       ParquetFile.write(answer, file);
+      Installation.layBrokerReady(folder);
     } finally {
-      Files.deleteIfExists(file);
-      Files.delete(folder);
+      Trees.delete(folder);
     }
     return ExitCode.DONE;
   }

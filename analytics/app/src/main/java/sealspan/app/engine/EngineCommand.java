@@ -4,6 +4,7 @@ import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import sealspan.ingest.log.QuickCompiler;
 
 /** The command line of an engine in the background, with the Java and the jars that we run on. */
 final class EngineCommand {
@@ -20,6 +21,7 @@ final class EngineCommand {
     command.addAll(List.of("/bin/sh", "-c", "trap '' INT HUP; exec \"$@\"", "sealspan-engine"));
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-Xmx" + System.getenv().getOrDefault(HEAP, "2g"));
+    command.addAll(QuickCompiler.options());
     command.add("-XX:+UseSerialGC");
     command.add("-XX:+ExitOnOutOfMemoryError");
     command.add("-Duser.timezone=UTC");

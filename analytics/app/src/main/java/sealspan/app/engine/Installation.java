@@ -4,6 +4,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import sealspan.app.Problem;
 import sealspan.ingest.log.BrokerClassPath;
+import sealspan.ingest.log.BrokerSettings;
+import sealspan.ingest.log.LocalBroker;
 
 /** Where the program itself lies; its launcher says so. */
 public final class Installation {
@@ -28,6 +30,13 @@ public final class Installation {
               + " is missing. Run the program by its launcher, analytics/sealspan.");
     }
     return file;
+  }
+
+  /** Starts and stops a broker in a folder of its own, if none has stopped since the build. */
+  public static void layBrokerReady(Path folder) {
+    if (!brokerJars().areReady()) {
+      LocalBroker.start(new BrokerSettings(folder, brokerJars())).close();
+    }
   }
 
   static BrokerClassPath brokerJars() {

@@ -10,11 +10,11 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** Folders with all that is in them. */
-final class Trees {
+public final class Trees {
   private Trees() {}
 
   /** Deletes a folder of disposable things; nothing happens where there is none. */
-  static void delete(Path folder) {
+  public static void delete(Path folder) {
     try {
       List<Path> deepestFirst;
       try (Stream<Path> tree = Files.walk(folder)) {
