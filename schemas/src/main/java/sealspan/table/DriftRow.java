@@ -21,4 +21,6 @@ public record DriftRow(
     @Means("of these, the share without a number to read") Double unreadableShare,
     @Means("share of the gauge's greatest variance that the readings show, at most 1")
         Double errorShare,
+    @Means("the same of what a gauge is off between two calibrations; 1 where too few tell of it")
+        Double biasShare,
     @Means("what the data cannot tell, in words") String note) {}

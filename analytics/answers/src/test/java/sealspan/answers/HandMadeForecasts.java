@@ -212,6 +212,7 @@ final class HandMadeForecasts {
             null,
             null,
             null,
+            null,
             "1 steps from one reading to the next; a drift needs at least 20"));
   }
 

@@ -69,6 +69,7 @@ final class Drifts {
           null,
           null,
           null,
+          null,
           not.because());
     }
     DriftFit fit = estimate.orThrow();
@@ -92,6 +93,7 @@ final class Drifts {
         model.shocksPerDay() * YEAR_DAYS,
         model.unreadableShare(),
         model.errorShare(),
+        model.biasShare(),
         bounded ? null : "the readings do not bound the mean drift");
   }
 
@@ -108,7 +110,8 @@ final class Drifts {
                 row.wanderPsi() / Math.sqrt(YEAR_DAYS),
                 row.suddenPerYear() / YEAR_DAYS,
                 row.unreadableShare(),
-                row.errorShare()));
+                row.errorShare(),
+                row.biasShare()));
       }
     }
     return drifts;

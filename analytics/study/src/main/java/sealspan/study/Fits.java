@@ -20,7 +20,7 @@ import sealspan.table.SealRow;
 /** The estimates of a stratum from the histories of its assemblies; pure functions. */
 public final class Fits {
   /** Grows whenever the same input may give other figures. */
-  public static final String CODE_VERSION = "13";
+  public static final String CODE_VERSION = "14";
 
   /**
    * With fewer tests the failures of all assemblies tell a forecast more than those of the type.

@@ -74,8 +74,8 @@ final class Levels {
   }
 
   private GaugeError error(ReadingSeries series, ReadingRow last) {
-    double share = fits.drifts(stratum).model(series).errorShare();
-    return ReadingSeries.error(last).times(share);
+    DriftModel model = fits.drifts(stratum).model(series);
+    return ReadingSeries.error(last).times(model.errorShare(), model.biasShare());
   }
 
   private LevelForecast ahead(ReadingSeries series, LevelState state, LocalDate day) {

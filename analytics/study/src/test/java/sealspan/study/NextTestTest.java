@@ -52,6 +52,7 @@ class NextTestTest {
               0.02,
               0.3,
               1.0,
+              1.0,
               null));
     }
     SuddenFailureRow sudden =

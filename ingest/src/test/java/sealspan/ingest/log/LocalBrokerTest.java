@@ -82,6 +82,7 @@ class LocalBrokerTest {
     Process parent =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Dsealspan.broker.lib=" + System.getProperty("sealspan.broker.lib"),
                 "-cp",
                 System.getProperty("java.class.path"),
                 Parent.class.getName(),

@@ -12,6 +12,8 @@ package sealspan.stats.degradation;
  * @param unreadableShare of the shocks, those that leave nothing to read, between 0 and 1
  * @param errorShare share of the variance of the gauges' error that the readings show, above 0 and
  *     at most 1: a gauge may be better than its limit
+ * @param biasShare the same of the error that a gauge has between two calibrations; 1 where too few
+ *     gauges and calibrations tell of it
  */
 public record DriftModel(
     double driftPerDay,
@@ -19,7 +21,8 @@ public record DriftModel(
     double volatilityPerRootDay,
     double shocksPerDay,
     double unreadableShare,
-    double errorShare) {
+    double errorShare,
+    double biasShare) {
 
   /** A model with gauges that are just as good as their error says. */
   public DriftModel(
@@ -28,7 +31,7 @@ public record DriftModel(
       double volatilityPerRootDay,
       double shocksPerDay,
       double unreadableShare) {
-    this(driftPerDay, driftSdPerDay, volatilityPerRootDay, shocksPerDay, unreadableShare, 1);
+    this(driftPerDay, driftSdPerDay, volatilityPerRootDay, shocksPerDay, unreadableShare, 1, 1);
   }
 
   public DriftModel {
@@ -37,7 +40,8 @@ public record DriftModel(
     if (!finite
         || !(driftSdPerDay >= 0 && volatilityPerRootDay >= 0 && shocksPerDay >= 0)
         || !(unreadableShare > 0 && unreadableShare < 1)
-        || !(errorShare > 0 && errorShare <= 1)) {
+        || !(errorShare > 0 && errorShare <= 1)
+        || !(biasShare > 0 && biasShare <= 1)) {
       throw new IllegalArgumentException(
           "no model of a drift: "
               + driftPerDay
@@ -50,7 +54,9 @@ public record DriftModel(
               + ", "
               + unreadableShare
               + ", "
-              + errorShare);
+              + errorShare
+              + ", "
+              + biasShare);
     }
   }
 
@@ -80,7 +86,7 @@ public record DriftModel(
       filter.advance(reading.day() - before.day(), volatilityPerRootDay * volatilityPerRootDay);
     }
     if (before == null || !before.gaugePeriod().equals(reading.gaugePeriod())) {
-      filter.newGauge(errorShare * reading.error().biasVariance());
+      filter.newGauge(biasShare * reading.error().biasVariance());
     }
   }
 

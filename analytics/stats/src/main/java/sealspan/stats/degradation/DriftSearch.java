@@ -67,6 +67,7 @@ final class DriftSearch {
       double volatilityPerRootDay,
       double shocksPerDay,
       double errorShare,
+      double biasShare,
       double driftError,
       double shockError,
       double logLikelihood) {
@@ -78,7 +79,8 @@ final class DriftSearch {
           volatilityPerRootDay,
           shocksPerDay,
           unreadableShare,
-          errorShare);
+          errorShare,
+          biasShare);
     }
   }
 
@@ -172,6 +174,7 @@ final class DriftSearch {
         point[WANDER] * guess.wanderPerRootDay(),
         shocksPerDay(point),
         errorShare(point),
+        likelihood.biasShare(errorShare(point)),
         Double.isFinite(own) ? Math.sqrt(own * own + sharedVariance(point, own * own)) : own,
         shocks ? errors[SHOCKS] : Double.POSITIVE_INFINITY,
         value(point));
@@ -192,7 +195,7 @@ final class DriftSearch {
         periods.add(reading.gaugePeriod());
       }
       for (String period : periods) {
-        double bias = errorShare(point) * biasVariance(run, period);
+        double bias = likelihood.biasShare(errorShare(point)) * biasVariance(run, period);
         double raise = Math.sqrt(bias);
         if (raise > 0) {
           double mixed =

@@ -24,9 +24,9 @@ public record GaugeError(double ownVariance, double biasVariance) {
     return new GaugeError(limit * limit / 6, limit * limit / 6);
   }
 
-  /** The error of gauges that are better than they must be: a share of both variances. */
-  public GaugeError times(double share) {
-    return new GaugeError(share * ownVariance, share * biasVariance);
+  /** The error of gauges that are better than they must be: a share of each variance. */
+  public GaugeError times(double ownShare, double biasShare) {
+    return new GaugeError(ownShare * ownVariance, biasShare * biasVariance);
   }
 
   /** Variance of one reading about the true level. */

@@ -31,7 +31,7 @@ final class DenseDrift {
   private double errors(int i, int j) {
     boolean sameGauge = readings.get(i).gaugePeriod().equals(readings.get(j).gaugePeriod());
     GaugedReading r = readings.get(i);
-    double shared = sameGauge ? model.errorShare() * r.error().biasVariance() : 0;
+    double shared = sameGauge ? model.biasShare() * r.error().biasVariance() : 0;
     double own = model.errorShare() * r.error().ownVariance() + r.step() * r.step() / 12;
     return shared + (i == j ? own : 0);
   }

@@ -56,7 +56,8 @@ class DriftFitTest {
             m.volatilityPerRootDay(),
             0,
             .5,
-            m.errorShare());
+            m.errorShare(),
+            m.biasShare());
     DriftModel down =
         new DriftModel(
             m.driftPerDay() - h,
@@ -64,7 +65,8 @@ class DriftFitTest {
             m.volatilityPerRootDay(),
             0,
             .5,
-            m.errorShare());
+            m.errorShare(),
+            m.biasShare());
     double bend = (dense(runs, up) - 2 * top + dense(runs, down)) / (h * h);
     assertEquals(1 / Math.sqrt(-bend), fit.driftError(), 0.02 * fit.driftError());
   }
@@ -76,7 +78,8 @@ class DriftFitTest {
         m.volatilityPerRootDay() * wander,
         0,
         .5,
-        m.errorShare());
+        m.errorShare(),
+        m.biasShare());
   }
 
   @Test
@@ -120,6 +123,30 @@ class DriftFitTest {
       assertEquals(fit.model().volatilityPerRootDay(), other.volatilityPerRootDay() / scale, 1e-5);
       assertEquals(fit.model().shocksPerDay(), other.shocksPerDay(), 1e-7);
     }
+  }
+
+  /** Readings without any bias, once of a gauge for each unit, once of one gauge for all. */
+  @Test
+  void oneGaugeForAllDoesNotTellHowLargeItsBiasIs() {
+    Random random = new Random(3);
+    List<ReadingRun> many = new ArrayList<>();
+    List<ReadingRun> one = new ArrayList<>();
+    for (int unit = 0; unit < 60; unit++) {
+      List<GaugedReading> readings = new ArrayList<>();
+      List<GaugedReading> shared = new ArrayList<>();
+      for (int year = 0; year < 6; year++) {
+        double value = 3 - 0.05 * year + 0.06 * random.nextGaussian();
+        readings.add(InventedRuns.reading(365 * year, value, 6 * unit + year));
+        shared.add(InventedRuns.reading(365 * year, value, year));
+      }
+      many.add(new ReadingRun(readings));
+      one.add(new ReadingRun(shared));
+    }
+    DriftModel told = fit(many).model();
+    assertEquals(told.errorShare(), told.biasShare());
+    assertTrue(told.biasShare() < 0.9, () -> "" + told);
+    assertEquals(1, fit(one).model().biasShare());
+    assertTrue(fit(one).driftError() > 2 * fit(many).driftError());
   }
 
   private static ReadingRun scaled(ReadingRun run, double by) {
