@@ -103,6 +103,73 @@ class ShapesTest {
     assertArrayEquals(new int[] {0, 3}, zones.get(0).places());
   }
 
+  /** The comb again: how far places lie from the pipes, and what hangs together. */
+  @Test
+  void tellsHowFarPlacesLieFromPipesAndWhatHangsTogether() {
+    List<double[][]> pipes =
+        List.of(
+            new double[][] {{0, 0}, {5, 0}, {10, 0}},
+            new double[][] {{0, 0}, {0, 4}},
+            new double[][] {{20, 0}, {20, 4}});
+    double[] x = {3, -1, 20, 12, 23};
+    double[] y = {2, 4, 2, -1.5, 8};
+    // 2 above the main; 1 beside a tooth; on a pipe; past an end by 2 and 1.5; past a top by 3, 4.
+    assertArrayEquals(new double[] {2, 1, 0, 2.5, 5}, PipeNetwork.offsets(pipes, x, y), 1e-12);
+    assertArrayEquals(new int[] {0, 0, 1, 0, 1}, new PipeNetwork(pipes, List.of(), x, y).parts());
+    PipeNetwork cut = new PipeNetwork(pipes, List.of(new double[] {0.5, 0}), x, y);
+    assertArrayEquals(new int[] {0, 1, 2, 0, 2}, cut.parts());
+    assertArrayEquals(
+        new double[] {Double.POSITIVE_INFINITY},
+        PipeNetwork.offsets(List.of(), new double[1], new double[1]));
+  }
+
+  /** Places that nothing was tested at have no expected cases: they are in no best zone alone. */
+  @Test
+  void aZoneWithNoTestsIsNoCluster() {
+    double[] x = {0, 1, 10, 11};
+    int[] place = {0, 0, 0, 1, 1, 1};
+    boolean[] found = {true, true, false, false, false, true};
+    double[] probability = {.4, .4, .4, .4, .4, .4};
+    Visits visits =
+        new Visits(4, 2, place, new int[] {0, 0, 1, 0, 1, 1}, new int[6], found, probability);
+    CaseGrid grid = visits.grid();
+    List<ZoneOrder> orders =
+        PlanarZones.circles(x, new double[4], grid.expectedByPlace(), new ZoneLimits(.5, 4));
+    assertTrue(
+        orders.stream().anyMatch(o -> o.places()[0] == 2), "zones without tests are looked at");
+    Zone best = new ZoneSearch(grid, Window.upTo(2, 2), orders, 0).best();
+    assertArrayEquals(new int[] {0}, best.places());
+    assertEquals(new Window(0, 0), best.window());
+    double[] maxima =
+        ScanStatistic.maxima(
+            grid,
+            Window.upTo(2, 2),
+            orders,
+            new VisitDraws(visits, 1),
+            new ScanSettings(20, 1, 0, 1, 1));
+    assertTrue(Arrays.stream(maxima).allMatch(Double::isFinite));
+  }
+
+  /** Two balls by hand: the best subset of both is the two places with cases, so both are sure. */
+  @Test
+  void tellsHowOftenAPlaceIsInTheSubsetsThatScoreNearlyAsWell() {
+    int[] cases = {4, 0, 3, 0, 1};
+    double[] expected = {1, 1, 1, 2.5, 2.5};
+    CaseGrid grid = new CaseGrid(5, 1, cases, expected);
+    double[] x = {0, 1, 2, 50, 60};
+    ZoneFinder.OnGrid zones =
+        new SubsetZones(
+                Window.whole(1),
+                weight -> PlanarZones.circles(x, new double[5], weight, new ZoneLimits(.5, 3)))
+            .on(grid);
+    Cluster cluster = zones.first(new PopulationDraws(grid, 1), 19);
+    assertArrayEquals(new int[] {0, 2}, cluster.zone().places());
+    // Balls about places 0, 1 and 2 hold all three; that about 0 alone is not a ball of its own.
+    NearBest near = zones.nearBest(cluster.zone().score() - 1e-9);
+    assertEquals(3, near.zones());
+    assertArrayEquals(new double[] {1, 0, 1, 0, 0}, near.share());
+  }
+
   /** Distances on random networks against all pairs by repeated relaxation. */
   @Test
   void distancesAreThoseOfRelaxingAllPairs() {

@@ -36,7 +36,7 @@ public sealed interface ClusterOutline {
     public String words() {
       return String.format(
           Locale.ROOT,
-          "ellipse %s long and %s wide, its length at %.0f degrees clockwise from north",
+          "in an ellipse %s by %s, long axis %.0f degrees from north",
           km(2 * halfLongKm),
           km(2 * halfShortKm()),
           bearingDegrees);

@@ -2,6 +2,7 @@ package sealspan.study.fouling;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.IntConsumer;
 import sealspan.stats.scan.PipeNetwork;
 import sealspan.stats.scan.ScanNull;
@@ -194,9 +195,10 @@ public record Exploration(
     PipesSeen pipes = ground.pipes();
     if (pipes != null && pipes.near().isEmpty() && pipes.farVisits() > 0) {
       return String.format(
-          java.util.Locale.ROOT,
-          "not identified: none of the %d sites lies within %.0f m of an open pipe; the nearest is"
-              + " %.0f m away. Is the file of the same town, with longitude before latitude?",
+          Locale.ROOT,
+          "not identified: none of the %d sites lies within %.0f m of an open pipe, the nearest is"
+              + " %.0f m away; see whether the file is of the same town, with longitude before"
+              + " latitude, or allow more metres",
           pipes.farSites().size(),
           choice.pipeWithinM(),
           pipes.nearestM());

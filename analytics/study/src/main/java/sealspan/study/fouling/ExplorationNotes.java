@@ -9,6 +9,8 @@ import sealspan.table.FoulingScanRow;
 
 /** What a look for clusters rests on: n, what was left out, and how it was made. */
 public final class ExplorationNotes {
+  private static final int MOST_FAR_NAMES = 50;
+
   private ExplorationNotes() {}
 
   /** The lines beneath an answer, cautions last. */
@@ -21,12 +23,16 @@ public final class ExplorationNotes {
     notes.add(leftOut(found, scan));
     notes.add(whatCounts(found.visits()));
     if (scan != null) {
-      notes.add(expected(found, scan));
-      notes.add(lookedAt(found, scan));
+      if (scan.visits() > 0) {
+        notes.add(expected(found, scan));
+        notes.add(lookedAt(found, scan));
+      }
       if (found.pipes() != null) {
         notes.add(pipes(found));
       }
-      notes.add(howP(found, scan));
+      if (!found.clusters().isEmpty()) {
+        notes.add(howP(found, scan));
+      }
     }
     notes.add(
         "Worked out anew from the events named above, with a fit of its own: the numbers of clusters"
@@ -38,8 +44,7 @@ public final class ExplorationNotes {
   private static String n(Exploration found, FoulingScanRow scan) {
     return "n = "
         + scan.visits()
-        + " site visits with coordinates"
-        + (found.pipes() == null ? "" : " near a pipe")
+        + (found.pipes() == null ? " site visits with coordinates" : " visits to sites near a pipe")
         + ", "
         + scan.foulingVisits()
         + " with a fouling failure, at "
@@ -56,11 +61,14 @@ public final class ExplorationNotes {
     List<String> parts = new ArrayList<>();
     if (scan != null) {
       parts.add(
-          visits(scan.visitsWithoutPlace(), scan.foulingVisitsWithoutPlace())
-              + " to "
-              + counted(scan.sitesWithoutPlace(), "site")
-              + " without coordinates"
-              + named(scan.namesWithoutPlace(), scan.sitesWithoutPlace()));
+          scan.sitesWithoutPlace() == 0
+              ? "no visit for want of coordinates"
+              : visits(scan.visitsWithoutPlace(), scan.foulingVisitsWithoutPlace())
+                  + " to "
+                  + counted(scan.sitesWithoutPlace(), "site")
+                  + " without coordinates"
+                  + named(
+                      scan.namesWithoutPlace(), scan.sitesWithoutPlace() > FoulingScan.MOST_NAMES));
     }
     PipesSeen pipes = found.pipes();
     if (pipes != null) {
@@ -72,7 +80,9 @@ public final class ExplorationNotes {
                   Locale.ROOT,
                   " farther than %.0f m from every open pipe",
                   found.choice().pipeWithinM())
-              + named(FoulingScan.names(pipes.farSites()), pipes.farSites().size()));
+              + named(
+                  FoulingScan.names(pipes.farSites(), MOST_FAR_NAMES),
+                  pipes.farSites().size() > MOST_FAR_NAMES));
     }
     int unclassified = found.visits().visits().size() - found.visits().classified().size();
     parts.add(
@@ -92,8 +102,8 @@ public final class ExplorationNotes {
     return counted(visits, "visit") + " (" + fouled + " with fouling)";
   }
 
-  private static String named(String names, int of) {
-    return names == null ? "" : " (" + names + (of > FoulingScan.MOST_NAMES ? ", ..." : "") + ")";
+  private static String named(String names, boolean more) {
+    return names == null ? "" : " (" + names + (more ? ", ..." : "") + ")";
   }
 
   private static String whatCounts(FoulingVisits visits) {
@@ -151,10 +161,11 @@ public final class ExplorationNotes {
                   + places
                   + " (the fast search over subsets, which gives the best of them)";
           case PIPES ->
-              "the sites within a distance along the pipes, up to "
-                  + found.mostPlaces()
-                  + ", about each of "
-                  + counted(scan.sites(), "site");
+              "the sites within a distance along the pipes about each of "
+                  + counted(scan.sites(), "site")
+                  + (found.mostPlaces() < scan.sites()
+                      ? ", up to the nearest " + found.mostPlaces()
+                      : "");
         };
     String times =
         found.choice().wholeTime()

@@ -45,7 +45,10 @@ public final class ExplorationWords {
       }
     }
     for (FoulingClusterRow cluster : found.clusters()) {
-      lines.add(members(found, cluster));
+      // Of what chance brings, a centre and a size say enough where they can be told.
+      if (cluster.significant() || !found.choice().shape().isRegular()) {
+        lines.add(members(found, cluster));
+      }
     }
     return lines;
   }
@@ -107,15 +110,15 @@ public final class ExplorationWords {
   private static String members(Exploration found, FoulingClusterRow cluster) {
     return "Sites of cluster "
         + cluster.number()
-        + (cluster.significant() ? "" : ", which is not beyond chance,")
-        + " (visits with fouling of visits then; share of the zones scoring nearly as well that hold"
-        + " it): "
+        + (cluster.significant() ? "" : ", which is not beyond chance")
+        + ", each with its visits that found fouling, of all its visits then, and the share of the"
+        + " zones scoring nearly as well that hold it: "
         + ordered(found, cluster.number()).stream()
             .map(
                 m ->
                     String.format(
                         Locale.ROOT,
-                        "%s (%d of %d; %.0f %%)",
+                        "%s (%d of %d, %.0f %%)",
                         m.siteId(),
                         m.cases(),
                         m.visits(),

@@ -85,7 +85,7 @@ public record FoulingScan(
         lost.size(),
         (int) lost.stream().filter(FoulingVisit::fouled).count(),
         lostSites.size(),
-        names(lostSites),
+        names(lostSites, MOST_NAMES),
         layout.places().sites(),
         layout.places().places(),
         layout.places().radiusKm(),
@@ -102,10 +102,8 @@ public record FoulingScan(
         because);
   }
 
-  /** Up to ten names; null where there are none. */
-  static String names(Set<String> sites) {
-    return sites.isEmpty()
-        ? null
-        : sites.stream().limit(MOST_NAMES).collect(Collectors.joining(", "));
+  /** Up to some names; null where there are none. */
+  static String names(Set<String> sites, int most) {
+    return sites.isEmpty() ? null : sites.stream().limit(most).collect(Collectors.joining(", "));
   }
 }
