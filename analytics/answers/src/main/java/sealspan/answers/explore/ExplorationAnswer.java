@@ -114,7 +114,7 @@ public final class ExplorationAnswer {
           ExplorationWords.ordered(found, cluster.number()).stream()
               .map(FoulingClusterMemberRow::siteId)
               .collect(Collectors.joining("; "));
-      case "warning" -> found.choice().permuted() ? ExplorationCautions.ROUTE : null;
+      case "warning" -> found.choice().permuted() ? ExplorationCautions.route() : null;
       default -> throw new IllegalArgumentException("There is no column " + column + ".");
     };
   }

@@ -227,7 +227,7 @@ final class LookForClustersCommand implements Callable<Integer> {
       throw new UncheckedIOException("Text in memory can be written.", e);
     }
     if (format != Format.table && found.choice().permuted()) {
-      spec.commandLine().getErr().println("WARNING: " + ExplorationCautions.ROUTE);
+      spec.commandLine().getErr().println("WARNING: " + ExplorationCautions.route());
       spec.commandLine().getErr().flush();
     }
     if (out == null) {

@@ -12,25 +12,26 @@ public final class ExplorationCautions {
   /** Of these, those in which times dealt out anew raised an alarm at 5 percent. */
   static final int ROUTED_ALARMS = 32;
 
-  /** The warning that goes with times dealt out anew. */
-  public static final String ROUTE =
-      "Tests follow a route, area by area and month by month, and times dealt out anew take the"
-          + " route for clusters: of "
-          + ROUTED_RECORDS
-          + " invented records with a route and without any cluster, "
-          + ROUTED_ALARMS
-          + " raised a false alarm where 3 were meant to. Trust a look against the tests that were"
-          + " made instead.";
-
   private static final int LOOKS_FOR_EXAMPLE = 8;
 
   private ExplorationCautions() {}
+
+  /** The warning that goes with times dealt out anew. */
+  public static String route() {
+    return "Tests follow a route, area by area and month by month, and times dealt out anew take the"
+        + " route for clusters: of "
+        + ROUTED_RECORDS
+        + " invented records with a route and without any cluster, "
+        + ROUTED_ALARMS
+        + " raised a false alarm where 3 were meant to. Trust a look against the tests that were"
+        + " made instead.";
+  }
 
   static List<String> of(ExplorationChoice choice) {
     List<String> cautions = new ArrayList<>();
     cautions.add(looks(choice));
     if (choice.permuted()) {
-      cautions.add(ROUTE);
+      cautions.add(route());
     }
     switch (choice.shape()) {
       case CIRCLES ->

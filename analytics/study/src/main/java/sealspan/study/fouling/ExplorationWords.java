@@ -35,7 +35,7 @@ public final class ExplorationWords {
   public static List<String> answer(Exploration found) {
     List<String> lines = new ArrayList<>();
     if (found.choice().permuted()) {
-      lines.add("WARNING: " + ExplorationCautions.ROUTE);
+      lines.add("WARNING: " + ExplorationCautions.route());
     }
     lines.add(status(found));
     for (int i = 0; i < found.clusters().size(); i++) {

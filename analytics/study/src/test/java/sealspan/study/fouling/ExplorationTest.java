@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static sealspan.assembly.Story.dc;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -15,7 +16,12 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import sealspan.assembly.AcceptanceCriteria;
+import sealspan.assembly.Story;
+import sealspan.event.AssemblyType;
+import sealspan.event.TestPerformed.Phase;
 import sealspan.stats.scan.ScanSettings;
+import sealspan.study.BatchTables;
 import sealspan.table.AssemblyRows;
 import sealspan.table.FoulingClusterMemberRow;
 import sealspan.table.FoulingClusterRow;
@@ -225,6 +231,61 @@ class ExplorationTest {
       assertTrue(
           notes.contains("2 visits (1 with fouling) to 1 site without coordinates (X-lost)"),
           notes);
+    }
+  }
+
+  /**
+   * Dates before installation: no time at risk reaches from a pass before it to a test after it, so
+   * that test is no visit, and is counted as one without an earlier pass. What was tested twice
+   * before keeps its time between the two: the report is flagged, and the result stays a result.
+   */
+  @Test
+  void noExposureReachesAcrossAnInstallation() {
+    Story story =
+        new Story()
+            .site("2017-01-01", null, "Z1")
+            .test("t1", "2019-05-01", 1, Phase.AS_FOUND, dc("1.6", "1.5"))
+            .test("t2", "2020-05-01", 1, Phase.AS_FOUND, dc("1.6", "1.5"))
+            .installed("2021-06-01", AssemblyType.DC)
+            .test("t3", "2022-05-01", 1, Phase.AS_FOUND, dc("1.6", "1.5"))
+            .test("t4", "2023-05-01", 1, Phase.AS_FOUND, dc("1.6", "1.5"));
+    List<AssemblyRows> rows = BatchTables.assemblies(story.events(), AcceptanceCriteria.shipped());
+    List<FoulingVisit> visits = FoulingVisits.of(rows).visits();
+    assertEquals(
+        List.of(LocalDate.of(2020, 5, 1), LocalDate.of(2023, 5, 1)),
+        visits.stream().map(FoulingVisit::day).toList());
+    assertEquals(List.of(366L, 365L), visits.stream().map(FoulingVisit::exposureDays).toList());
+    assertEquals(
+        2,
+        rows.get(0).findings().stream()
+            .filter(f -> f.toString().contains("test before installation"))
+            .count());
+    Exploration found = look(rows, by(ZoneShape.CIRCLES));
+    assertEquals(2, found.roundsWithoutPass());
+    assertEquals(List.of(), found.clusters());
+  }
+
+  /** Sites that were not tested in a time are in no cluster of that time. */
+  @Test
+  void aZoneWithNoTestsIsNoCluster() {
+    List<AssemblyRows> rows = new ArrayList<>();
+    for (int i = 0; i < 40; i++) {
+      MadeRows made =
+          new MadeRows("A%02d".formatted(i), "S%02d".formatted(i), 37.0, -140 + .01 * i, "DC");
+      boolean early = i < 20;
+      made.round(early ? "2020-05-01" : "2022-05-01", 365, i % 4 == 0 ? "FOULING" : null);
+      rows.add(made.rows());
+    }
+    for (ZoneShape shape : List.of(ZoneShape.CIRCLES, ZoneShape.ELLIPSES, ZoneShape.SUBSETS)) {
+      Exploration found = look(rows, by(shape));
+      assertFalse(found.clusters().isEmpty(), shape.toString());
+      for (FoulingClusterMemberRow m : found.members()) {
+        FoulingClusterRow own = found.clusters().get(m.number() - 1);
+        assertTrue(m.visits() > 0, m.toString());
+        int year = Integer.parseInt(m.siteId().substring(1)) < 20 ? 2020 : 2022;
+        assertTrue(
+            own.firstDay().getYear() <= year && own.lastDay().getYear() >= year, m.toString());
+      }
     }
   }
 
