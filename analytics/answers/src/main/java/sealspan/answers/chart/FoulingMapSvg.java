@@ -199,19 +199,18 @@ public final class FoulingMapSvg {
     }
   }
 
-  /** Pipes lie beneath everything else; what is outside of the map is not drawn. */
+  /** Pipes lie beneath everything else, and end at the edge of the map. */
   private void drawPipes() {
+    if (map.pipes().isEmpty()) {
+      return;
+    }
+    page.beginWindow(EDGE, MAP_TOP, WIDTH - 2.0 * EDGE, MAP_HEIGHT);
     for (double[][] pipe : map.pipes()) {
       for (int i = 1; i < pipe.length; i++) {
-        double x1 = x(pipe[i - 1][0]);
-        double y1 = y(pipe[i - 1][1]);
-        double x2 = x(pipe[i][0]);
-        double y2 = y(pipe[i][1]);
-        if (isInside(x1, y1) && isInside(x2, y2)) {
-          page.line(x1, y1, x2, y2, "#b8cfe0");
-        }
+        page.line(x(pipe[i - 1][0]), y(pipe[i - 1][1]), x(pipe[i][0]), y(pipe[i][1]), "#b8cfe0");
       }
     }
+    page.endWindow();
   }
 
   private static boolean isInside(double x, double y) {
@@ -234,7 +233,7 @@ public final class FoulingMapSvg {
         y,
         "end",
         11,
-        "north is up; dark: found fouled; cross: disturbance of the water"
+        "north is up; dark: found fouled; dashed: not beyond chance; cross: disturbance of the water"
             + (map.pipes().isEmpty() ? "" : "; pale lines: pipes"));
   }
 

@@ -46,6 +46,18 @@ final class SvgPage {
         .append("\" " + more + "/>\n");
   }
 
+  /** Until it is ended, nothing is drawn outside of a part of the page. */
+  void beginWindow(double x, double y, double wide, double high) {
+    String sides = number(wide) + "\" height=\"" + number(high);
+    out.append("<svg x=\"" + number(x) + "\" y=\"" + number(y) + "\" width=\"" + sides)
+        .append("\" viewBox=\"" + number(x) + " " + number(y) + " ")
+        .append(number(wide) + " " + number(high) + "\">\n");
+  }
+
+  void endWindow() {
+    out.append("</svg>\n");
+  }
+
   /** A closed line through points {x, y}. */
   void polygon(List<double[]> points, String more) {
     out.append("<polygon points=\"");

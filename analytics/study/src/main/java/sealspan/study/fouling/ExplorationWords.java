@@ -97,7 +97,8 @@ public final class ExplorationWords {
         + counted(cluster.sites(), "site")
         + ", "
         + outline.words()
-        + String.format(Locale.ROOT, " of %.5f, %.5f, ", cluster.latitude(), cluster.longitude())
+        + String.format(
+            Locale.ROOT, ", centre %.5f, %.5f, ", cluster.latitude(), cluster.longitude())
         + cluster.firstDay()
         + " to "
         + cluster.lastDay()
