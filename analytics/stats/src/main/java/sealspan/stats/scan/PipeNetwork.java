@@ -8,7 +8,6 @@ import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.PriorityQueue;
 
 /**
  * Distance along pipes. A place hangs on the nearest pipe by a straight service line; pipes join
@@ -19,7 +18,23 @@ public final class PipeNetwork {
   private final List<List<Link>> links = new ArrayList<>();
   private final int places;
 
+  private int reachedOf;
+  private Reached[] reached;
+
   private record Link(int to, double length) {}
+
+  /** Places by distance; known where there are no others. */
+  private record Reached(int[] ids, double[] distances, boolean known) {
+    static Reached of(NearestFirst near, boolean known) {
+      int[] ids = new int[near.size()];
+      double[] distances = new double[ids.length];
+      for (int i = 0; i < ids.length; i++) {
+        ids[i] = near.id(i);
+        distances[i] = near.distance(i);
+      }
+      return new Reached(ids, distances, known);
+    }
+  }
 
   private record Stretch(int from, int to, double x, double y, double dx, double dy) {
     double length() {
@@ -161,13 +176,26 @@ public final class PipeNetwork {
     links.get(b).add(new Link(a, length));
   }
 
-  /** Zones about each place by distance along the pipes. */
+  /**
+   * Zones about each place by distance along the pipes. The ways are kept: with other weights and
+   * the same limits they need not be looked for again.
+   */
   public List<ZoneOrder> zones(double[] weight, ZoneLimits limits) {
+    if (reached == null || reachedOf != limits.mostPlaces()) {
+      reachedOf = limits.mostPlaces();
+      reached = new Reached[places];
+      for (int place = 0; place < places; place++) {
+        reached[place] = reached(place, limits.mostPlaces() + 1);
+      }
+    }
     List<ZoneOrder> orders = new ArrayList<>();
     NearestFirst near = new NearestFirst();
-    for (int place = 0; place < places; place++) {
-      boolean known = reach(place, limits.mostPlaces() + 1, near);
-      ZoneOrder order = near.order(weight, limits, known, 1);
+    for (Reached from : reached) {
+      near.clear();
+      for (int i = 0; i < from.ids().length; i++) {
+        near.add(from.ids()[i], from.distances()[i]);
+      }
+      ZoneOrder order = near.order(weight, limits, from.known(), 1);
       if (order != null) {
         orders.add(order);
       }
@@ -177,12 +205,11 @@ public final class PipeNetwork {
 
   /** Distance from a place to each place; infinite where it cannot be reached. */
   public double[] distances(int place) {
-    NearestFirst near = new NearestFirst();
-    reach(place, places, near);
+    Reached near = reached(place, places);
     double[] distances = new double[places];
     Arrays.fill(distances, Double.POSITIVE_INFINITY);
-    for (int i = 0; i < near.size(); i++) {
-      distances[near.id(i)] = near.distance(i);
+    for (int i = 0; i < near.ids().length; i++) {
+      distances[near.ids()[i]] = near.distances()[i];
     }
     return distances;
   }
@@ -211,31 +238,35 @@ public final class PipeNetwork {
     return Arrays.copyOf(part, places);
   }
 
-  /** Dijkstra from a place until some places beyond the wanted ones; tells if there are no more. */
-  private boolean reach(int start, int wanted, NearestFirst near) {
-    near.clear();
-    Map<Integer, Double> settled = new HashMap<>();
-    PriorityQueue<Link> front =
-        new PriorityQueue<>(Comparator.comparingDouble(Link::length).thenComparingInt(Link::to));
-    front.add(new Link(start, 0));
+  /** Dijkstra from a place until some places beyond the wanted ones, or until there are no more. */
+  private Reached reached(int start, int wanted) {
+    NearestFirst near = new NearestFirst();
+    boolean[] settled = new boolean[links.size()];
+    ShortestFirst front = new ShortestFirst();
+    front.add(start, 0);
     while (!front.isEmpty()) {
-      Link next = front.remove();
-      if (settled.putIfAbsent(next.to(), next.length()) != null) {
+      int node = front.nextNode();
+      double length = front.nextDistance();
+      front.removeNext();
+      if (settled[node]) {
         continue;
       }
-      if (next.to() < places) {
-        near.add(next.to(), next.length());
-        if (near.size() > wanted && near.distance(wanted - 1) < next.length()) {
-          return false;
+      settled[node] = true;
+      if (node < places) {
+        near.add(node, length);
+        if (near.size() > wanted && near.distance(wanted - 1) < length) {
+          return Reached.of(near, false);
         }
-        if (next.to() != start) {
+        if (node != start) {
           continue;
         }
       }
-      for (Link link : links.get(next.to())) {
-        front.add(new Link(link.to(), next.length() + link.length()));
+      for (Link link : links.get(node)) {
+        if (!settled[link.to()]) {
+          front.add(link.to(), length + link.length());
+        }
       }
     }
-    return true;
+    return Reached.of(near, true);
   }
 }

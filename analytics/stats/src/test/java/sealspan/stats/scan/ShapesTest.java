@@ -101,6 +101,18 @@ class ShapesTest {
     assertArrayEquals(new double[] {0, never, never, 11}, closed.distances(0), 1e-12);
     List<ZoneOrder> zones = open.zones(new double[] {1, 1, 1, 1}, new ZoneLimits(0.5, 4));
     assertArrayEquals(new int[] {0, 3}, zones.get(0).places());
+    // Asked again with other weights or limits, it answers as one that was never asked before.
+    for (int most : new int[] {4, 2}) {
+      double[] weight = {1, 1, 1, 5};
+      ZoneLimits limits = new ZoneLimits(0.9, most);
+      List<ZoneOrder> again = open.zones(weight, limits);
+      List<ZoneOrder> anew = new PipeNetwork(pipes, List.of(), x, y).zones(weight, limits);
+      assertEquals(anew.size(), again.size());
+      for (int i = 0; i < anew.size(); i++) {
+        assertArrayEquals(anew.get(i).places(), again.get(i).places());
+        assertArrayEquals(anew.get(i).complete(), again.get(i).complete());
+      }
+    }
   }
 
   /** The comb again: how far places lie from the pipes, and what hangs together. */
