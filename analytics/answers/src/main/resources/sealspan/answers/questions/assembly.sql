@@ -26,8 +26,8 @@ select concat_ws(', ', a.type, a.size_inch || ' inch', a.maker, a.model, 'serial
   'last passed ' || a.last_pass_on)
 from assembly a where a.assembly_id = $assembly
 union all
-select 'Seals renewed: ' || coalesce(string_agg(component || ' on ' || day || ' (' || action || ')',
-  ', ' order by day desc, component), 'none on record')
+select 'Seals renewed: ' || coalesce(string_agg(component || ' on ' || day || ' ('
+  || lower(replace(action, '_', ' ')) || ')', ', ' order by day desc, component), 'none on record')
 from repair where assembly_id = $assembly and seal_renewed
   and ($until is null or day <= $until)
 union all

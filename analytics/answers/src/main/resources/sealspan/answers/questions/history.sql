@@ -30,8 +30,11 @@ with
     union all
     select day, visit_id, null, event_id, 2, item, 'repair', component,
       coalesce('retest ' || retest_result, 'next ' || next_result),
-      concat_ws('; ', action, 'failed by ' || failure_mode, 'found ' || mechanism,
-        'because of ' || cause, 'parts ' || parts, 'seal replaced: ' || replacement_reason)
+      concat_ws('; ', lower(replace(action, '_', ' ')),
+        'failed by ' || lower(replace(failure_mode, '_', ' ')),
+        'found ' || lower(replace(mechanism, '_', ' ')),
+        'because of ' || lower(replace(cause, '_', ' ')), 'parts ' || parts,
+        'seal replaced: ' || lower(replace(replacement_reason, '_', ' ')))
     from repair where assembly_id = $assembly
     union all
     select day, visit_id, null, event_id, 4, 0, 'job', null, null,
@@ -39,7 +42,8 @@ with
         'invoiced ' || invoiced_minor || ' minor units ' || currency)
     from job where assembly_id = $assembly
     union all
-    select day, null, null, event_id, 0, 0, kind, null, null, description
+    select day, null, null, event_id, 0, 0,
+      lower(regexp_replace(kind, '([a-z])([A-Z])', '\1 \2', 'g')), null, null, description
     from occurrence where assembly_id = $assembly
     union all
     select day, null, null, event_id, 5,

@@ -4,7 +4,8 @@
 -- filter: until
 -- caution: Only parts approved for the listed assembly; the maker's instructions go first.
 -- caution: Before any shutdown: permission, alarm and fire authority told where it is a fire line, pressure relieved on both sides, vault air tested. Local codes and licensed practice decide.
-select a.assembly_id, a.type, a.size_inch, a.maker, a.model, r.component, r.action, r.parts,
+select a.assembly_id, a.type, a.size_inch, a.maker, a.model, r.component,
+  lower(replace(r.action, '_', ' ')) as action, r.parts,
   count(r.day) as times, max(r.day) as last_on,
   any_value(q.fails_within_year) as p_fails_within_a_year,
   any_value(q.fails_within_year_lower) as p_lower,

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.ToIntFunction;
 import java.util.stream.IntStream;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.AssemblyType;
@@ -231,15 +232,36 @@ public final class DriftTruth {
     return scored;
   }
 
-  /** Prints the table of the study. */
+  /**
+   * A share with its interval of 95 %, fleets being what is drawn: what a gauge does to all units
+   * of a fleet makes them fare alike.
+   */
+  private static String share(
+      List<Result> fleets, ToIntFunction<Result> covered, ToIntFunction<Result> of) {
+    double all = fleets.stream().mapToInt(of).sum();
+    double share = fleets.stream().mapToInt(covered).sum() / all;
+    double squares =
+        fleets.stream()
+            .mapToDouble(f -> covered.applyAsInt(f) - share * of.applyAsInt(f))
+            .map(d -> d * d)
+            .sum();
+    double n = fleets.size();
+    double reach = 1.96 * Math.sqrt(squares * n / (n - 1)) / all;
+    return String.format(
+        Locale.ROOT, "%.4f (%.3f to %.3f)", share, share - reach, Math.min(1, share + reach));
+  }
+
+  /** Prints the table of the study, or one row of it: FLEETS [NUMBER]. */
   public static void main(String[] arguments) {
     int runs = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 100;
+    int only = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 0;
     System.out.println(
         "| setting | runs | levels | covered | mean drifts | covered | forecasts | failed |"
             + " expected | Brier | skill (95 %) | reliability | runs with skill above 0 | verdict"
             + " |");
     System.out.println("|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|---|");
-    for (Setting setting : settings()) {
+    List<Setting> settings = only == 0 ? settings() : settings().subList(only - 1, only);
+    for (Setting setting : settings) {
       List<Result> results =
           IntStream.rangeClosed(1, runs).mapToObj(seed -> run(setting, seed)).toList();
       Result sum = results.stream().reduce(Result::and).orElseThrow();
@@ -251,14 +273,14 @@ public final class DriftTruth {
               .count();
       System.out.printf(
           Locale.ROOT,
-          "| %s | %d | %d | %.4f | %d | %.4f | %d | %d | %.1f | %.5f | %.4f (%.4f to %.4f) | %.5f |"
+          "| %s | %d | %d | %s | %d | %s | %d | %d | %.1f | %.5f | %.4f (%.4f to %.4f) | %.5f |"
               + " %d | %s |%n",
           setting.name(),
           runs,
           sum.levels(),
-          (double) sum.covered() / sum.levels(),
+          share(results, Result::covered, Result::levels),
           sum.drifts(),
-          (double) sum.driftsCovered() / sum.drifts(),
+          share(results, Result::driftsCovered, Result::drifts),
           score.n(),
           score.failed(),
           score.expected(),
