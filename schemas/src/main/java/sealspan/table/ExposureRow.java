@@ -14,6 +14,7 @@ public record ExposureRow(
     @Means("day of the last known pass") LocalDate fromDay,
     @Means("day of the round") LocalDate toDay,
     @Means("days between") int exposureDays,
+    @Means("of these, days in service") int inServiceDays,
     @Means("whether it failed") boolean failed,
     @Means("class of the failure: FOULING, DAMAGE or UNCLASSIFIED") String failureClass,
     @Means("action after the pass from which the exposure runs: none, cleaned, replaced, ...")

@@ -20,4 +20,5 @@ public record SealRow(
     @Means("reason of the replacement: FAILED, WHILE_OPEN, SCHEDULED, DAMAGED_IN_WORK")
         String replacementReason,
     @Means("last day on which the seal is known to have held") LocalDate lastHeldOn,
-    @Means("day on which it was found failed; none: it was not") LocalDate foundFailedOn) {}
+    @Means("day on which it was found failed; none: it was not") LocalDate foundFailedOn,
+    @Means("days in service from the first to the last day") int inServiceDays) {}

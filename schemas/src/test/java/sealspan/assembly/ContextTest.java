@@ -141,6 +141,31 @@ class ContextTest {
     assertEquals(Story.day("2023-12-01"), story.history().service().removedOn());
   }
 
+  /** Laid up for the winter of 151 days, by the calendar of 2023 and 2024 (a leap year). */
+  @Test
+  void daysLaidUpOrRemovedAreNotDaysInService() {
+    Story story =
+        yearly()
+            .log("w", state("2023-11-01", ServiceStateChanged.State.WINTERISED))
+            .log("s", state("2024-03-31", ServiceStateChanged.State.IN_SERVICE))
+            .removed("2024-12-01", Reason.DEMOLISHED);
+    ServiceDays days = ServiceDays.of(story.history().events());
+    assertEquals(366 - 151, between(days, "2023-10-01", "2024-10-01"));
+    assertEquals(30, between(days, "2023-10-02", "2023-12-24"), "from 2 to 31 October");
+    assertEquals(0, between(days, "2023-12-01", "2024-03-31"));
+    assertEquals(1, between(days, "2024-03-31", "2024-04-01"));
+    assertEquals(245, between(days, "2024-01-01", "2025-06-01"), "31 March to 30 November");
+    assertEquals(0, between(days, "2024-06-01", "2024-06-01"));
+  }
+
+  private static ServiceStateChanged state(String day, ServiceStateChanged.State state) {
+    return new ServiceStateChanged(Story.ASSEMBLY, on(day), state, null);
+  }
+
+  private static int between(ServiceDays days, String from, String to) {
+    return days.between(Story.day(from), Story.day(to));
+  }
+
   @Test
   void onTheDayOfAReplacementTheTestComesBeforeTheRemoval() {
     Story story =

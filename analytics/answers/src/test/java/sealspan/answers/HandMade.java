@@ -115,6 +115,7 @@ public final class HandMade {
                 day("2022-04-04"),
                 day("2023-04-05"),
                 366,
+                366,
                 true,
                 "FOULING",
                 "NONE"),
@@ -124,6 +125,7 @@ public final class HandMade {
                 "whole",
                 day("2023-04-05"),
                 day("2024-04-04"),
+                365,
                 365,
                 true,
                 "DAMAGE",
@@ -181,7 +183,8 @@ public final class HandMade {
                 "REPLACED",
                 "FAILED",
                 day("2023-04-05"),
-                day("2024-04-04")),
+                day("2024-04-04"),
+0),
             new SealRow(
                 "A1",
                 "RP",
@@ -195,7 +198,8 @@ public final class HandMade {
                 "IN_PLACE",
                 null,
                 null,
-                null)),
+                null,
+0)),
         List.of(
             new FindingRow(
                 "A1",
@@ -319,7 +323,8 @@ public final class HandMade {
                 "REPLACED",
                 "SCHEDULED",
                 day("2024-05-31"),
-                null)),
+                null,
+0)),
         List.of(
             new FindingRow(
                 "A2",

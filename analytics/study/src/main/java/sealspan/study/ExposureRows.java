@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import sealspan.assembly.AssemblyHistory;
+import sealspan.assembly.ServiceDays;
 import sealspan.assembly.TestExposure;
 import sealspan.table.ExposureRow;
 
@@ -13,6 +14,7 @@ final class ExposureRows {
 
   static List<ExposureRow> of(AssemblyHistory history) {
     List<ExposureRow> rows = new ArrayList<>(history.exposures().size());
+    ServiceDays service = ServiceDays.of(history.events());
     for (TestExposure exposure : history.exposures()) {
       rows.add(
           new ExposureRow(
@@ -22,6 +24,7 @@ final class ExposureRows {
               exposure.fromDay(),
               exposure.toDay(),
               exposure.exposureDays(),
+              service.between(exposure.fromDay(), exposure.toDay()),
               exposure.failed(),
               Text.of(exposure.failureClass()),
               exposure.lastAction().name().toLowerCase(Locale.ROOT)));

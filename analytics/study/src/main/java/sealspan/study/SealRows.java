@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import sealspan.assembly.AssemblyHistory;
 import sealspan.assembly.SealInterval;
+import sealspan.assembly.ServiceDays;
 import sealspan.table.SealRow;
 
 /** Rows of seals. */
@@ -12,6 +13,7 @@ final class SealRows {
 
   static List<SealRow> of(AssemblyHistory history) {
     List<SealRow> rows = new ArrayList<>(history.seals().size());
+    ServiceDays service = ServiceDays.of(history.events());
     for (SealInterval seal : history.seals()) {
       rows.add(
           new SealRow(
@@ -27,7 +29,8 @@ final class SealRows {
               seal.end().name(),
               Text.of(seal.reason()),
               seal.lastHeldOn(),
-              seal.foundFailedOn()));
+              seal.foundFailedOn(),
+              service.between(seal.startDay(), seal.endDay())));
     }
     return rows;
   }

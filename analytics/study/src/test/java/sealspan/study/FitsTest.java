@@ -90,7 +90,8 @@ class FitsTest {
             "IN_PLACE",
             null,
             START.plusDays(900),
-            null);
+            null,
+0);
     List<SealLifeRow> unreplaced =
         Fits.of("component=check1", List.of(assembly("A", List.of(), List.of(kept))), CUT)
             .sealLife();
@@ -138,7 +139,8 @@ class FitsTest {
             "IN_PLACE",
             null,
             START.plusDays(900),
-            null);
+            null,
+0);
     FitRows fit =
         Fits.of("component=check1", List.of(assembly("A", List.of(), List.of(unknown))), CUT);
     assertTrue(fit.sealLife().stream().allMatch(r -> r.figure() == null));
@@ -170,7 +172,8 @@ class FitsTest {
               failed ? "REPLACED" : "IN_PLACE",
               failed ? "FAILED" : null,
               failed ? START : day,
-              failed ? day : null);
+              failed ? day : null,
+0);
       members.add(assembly("A" + i, List.of(), List.of(seal)));
     }
     List<SealLifeRow> figures =
@@ -211,7 +214,8 @@ class FitsTest {
                       i < 20 ? "REPLACED" : "IN_PLACE",
                       i < 15 ? "FAILED" : i < 20 ? "SCHEDULED" : null,
                       START.plusDays(held),
-                      found))));
+                      found,
+0))));
     }
     FitRows fit = Fits.of("component=check1", members, CUT);
     List<CurveRow> curve =
@@ -283,7 +287,8 @@ class FitsTest {
                       "REPLACED",
                       "FAILED",
                       change.minusDays(1),
-                      change))));
+                      change,
+0))));
     }
     FitRows fit = Fits.of("component=check1", members, CUT);
     List<SealLifeRow> tests =
@@ -325,7 +330,7 @@ class FitsTest {
 
   private static ExposureRow exposure(String id, int days, boolean failed) {
     return new ExposureRow(
-        id, "e", "whole", START, START.plusDays(days), days, failed, null, "none");
+        id, "e", "whole", START, START.plusDays(days), days, days, failed, null, "none");
   }
 
   private static List<SealRow> replacedAfter(String id, int days, int watchedDays) {
@@ -345,9 +350,11 @@ class FitsTest {
             "REPLACED",
             "FAILED",
             change.minusDays(1),
-            change),
+            change,
+0),
         new SealRow(
-            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null));
+            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null,
+0));
   }
 
   private static AssemblyRows assembly(

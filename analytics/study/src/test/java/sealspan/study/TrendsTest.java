@@ -159,7 +159,7 @@ class TrendsTest {
   private static ExposureRow exposure(String id, int year, boolean failed) {
     LocalDate from = START.plusDays(365L * year);
     return new ExposureRow(
-        id, "e" + year, "whole", from, from.plusDays(365), 365, failed, null, "none");
+        id, "e" + year, "whole", from, from.plusDays(365), 365, 365, failed, null, "none");
   }
 
   private static RepairRow repair(String id, int day) {
@@ -201,9 +201,11 @@ class TrendsTest {
             "REPLACED",
             "FAILED",
             START,
-            change),
+            change,
+0),
         new SealRow(
-            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null));
+            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null,
+0));
   }
 
   private static AssemblyRows assembly(

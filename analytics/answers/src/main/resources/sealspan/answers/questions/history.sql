@@ -13,7 +13,10 @@ with
       concat_ws(' ', outcome, case when marginal then '(marginal)' end) as result,
       concat_ws('; ', reason, 'verdict as issued ' || verdict_issued,
     case when counted then '' else 'not counted: ' end || not_counted_because,
-        'exposure ' || exposure_days || ' days',
+        'exposure ' || exposure_days || ' days' || coalesce((
+          select ' (' || e.in_service_days || ' in service)' from exposure e
+          where e.assembly_id = $assembly and e.event_id = test.event_id
+            and e.component = 'whole' and e.in_service_days < e.exposure_days), ''),
         'report ' || report_number) as details
     from test where assembly_id = $assembly
     union all
