@@ -184,7 +184,7 @@ public final class HandMade {
                 "FAILED",
                 day("2023-04-05"),
                 day("2024-04-04"),
-0),
+                0),
             new SealRow(
                 "A1",
                 "RP",
@@ -199,7 +199,7 @@ public final class HandMade {
                 null,
                 null,
                 null,
-0)),
+                0)),
         List.of(
             new FindingRow(
                 "A1",
@@ -324,7 +324,7 @@ public final class HandMade {
                 "SCHEDULED",
                 day("2024-05-31"),
                 null,
-0)),
+                0)),
         List.of(
             new FindingRow(
                 "A2",

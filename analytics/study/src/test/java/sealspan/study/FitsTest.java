@@ -91,7 +91,7 @@ class FitsTest {
             null,
             START.plusDays(900),
             null,
-0);
+            0);
     List<SealLifeRow> unreplaced =
         Fits.of("component=check1", List.of(assembly("A", List.of(), List.of(kept))), CUT)
             .sealLife();
@@ -140,7 +140,7 @@ class FitsTest {
             null,
             START.plusDays(900),
             null,
-0);
+            0);
     FitRows fit =
         Fits.of("component=check1", List.of(assembly("A", List.of(), List.of(unknown))), CUT);
     assertTrue(fit.sealLife().stream().allMatch(r -> r.figure() == null));
@@ -173,7 +173,7 @@ class FitsTest {
               failed ? "FAILED" : null,
               failed ? START : day,
               failed ? day : null,
-0);
+              0);
       members.add(assembly("A" + i, List.of(), List.of(seal)));
     }
     List<SealLifeRow> figures =
@@ -215,7 +215,7 @@ class FitsTest {
                       i < 15 ? "FAILED" : i < 20 ? "SCHEDULED" : null,
                       START.plusDays(held),
                       found,
-0))));
+                      0))));
     }
     FitRows fit = Fits.of("component=check1", members, CUT);
     List<CurveRow> curve =
@@ -288,7 +288,7 @@ class FitsTest {
                       "FAILED",
                       change.minusDays(1),
                       change,
-0))));
+                      0))));
     }
     FitRows fit = Fits.of("component=check1", members, CUT);
     List<SealLifeRow> tests =
@@ -351,10 +351,9 @@ class FitsTest {
             "FAILED",
             change.minusDays(1),
             change,
-0),
+            0),
         new SealRow(
-            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null,
-0));
+            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null, 0));
   }
 
   private static AssemblyRows assembly(

@@ -229,7 +229,16 @@ class RatePriorsTest {
       day = day.plusDays(days.get(k));
       exposures.add(
           new ExposureRow(
-              id, id + "-" + k, "whole", from, day, days.get(k), days.get(k), failed.get(k), null, "none"));
+              id,
+              id + "-" + k,
+              "whole",
+              from,
+              day,
+              days.get(k),
+              days.get(k),
+              failed.get(k),
+              null,
+              "none"));
       tests.add(test(id, id + "-" + k, day, type, true));
     }
     boolean removed = id.endsWith("99");

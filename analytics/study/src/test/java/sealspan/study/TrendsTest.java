@@ -202,10 +202,9 @@ class TrendsTest {
             "FAILED",
             START,
             change,
-0),
+            0),
         new SealRow(
-            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null,
-0));
+            id, "RP", "2", "check1", 2, change, true, change, end, "IN_PLACE", null, end, null, 0));
   }
 
   private static AssemblyRows assembly(

@@ -51,7 +51,8 @@ final class Fleets {
       }
       if (i > 0) {
         exposures.add(
-            new ExposureRow(id, event, "whole", day.minusYears(1), day, 365, 365, false, null, "NONE"));
+            new ExposureRow(
+                id, event, "whole", day.minusYears(1), day, 365, 365, false, null, "NONE"));
       }
     }
     return new AssemblyRows(

@@ -6,14 +6,7 @@ import java.util.List;
 final class DriftLikelihood {
   private final GaugedReading[][] runs;
   private final double unreadableShare;
-  private final boolean biasIsTold;
   private final LevelFilter filter = new LevelFilter();
-
-  /**
-   * Gauges and calibrations of fewer than this do not tell how large their biases are: to the runs,
-   * which count as independent, what one gauge does to all of them looks like drift.
-   */
-  static final int FEWEST_GAUGE_PERIODS = 30;
 
   DriftLikelihood(List<ReadingRun> runs, double unreadableShare) {
     this.runs =
@@ -21,19 +14,6 @@ final class DriftLikelihood {
             .map(run -> run.readings().toArray(GaugedReading[]::new))
             .toArray(GaugedReading[][]::new);
     this.unreadableShare = unreadableShare;
-    this.biasIsTold =
-        runs.stream()
-                .flatMap(run -> run.readings().stream())
-                .map(GaugedReading::gaugePeriod)
-                .distinct()
-                .limit(FEWEST_GAUGE_PERIODS)
-                .count()
-            == FEWEST_GAUGE_PERIODS;
-  }
-
-  /** The share of the biases' variance that applies with a share of the readings' errors. */
-  double biasShare(double errorShare) {
-    return biasIsTold ? errorShare : 1;
   }
 
   /** Where the likelihood is looked at; variances, and rates a day. */
@@ -70,7 +50,7 @@ final class DriftLikelihood {
       int days = i == 0 ? 0 : reading.day() - run[i - 1].day();
       filter.advance(days, place.volatilitySquared);
       if (i == 0 || !run[i - 1].gaugePeriod().equals(reading.gaugePeriod())) {
-        filter.newGauge(biasShare(place.errorShare) * reading.error().biasVariance());
+        filter.newGauge(place.errorShare * reading.error().biasVariance());
       }
       double own = reading.ownVariance(place.errorShare);
       if (filter.known()) {

@@ -45,13 +45,15 @@ final class DriftSearch {
   private static final double NOUGHT = 0.02;
 
   private final DriftLikelihood likelihood;
+  private final SharedBiases biases;
   private final FirstGuess guess;
   private final boolean shocks;
   private final boolean errorIsTold;
 
-  private DriftSearch(DriftLikelihood likelihood, FirstGuess guess) {
-    this.likelihood = likelihood;
-    this.guess = guess;
+  private DriftSearch(List<ReadingRun> runs, double unreadableShare, SharedBiases biases) {
+    this.likelihood = new DriftLikelihood(runs, unreadableShare);
+    this.biases = biases;
+    this.guess = FirstGuess.of(runs);
     this.shocks = guess.failures() > 0;
     long thirds = 0;
     for (GaugedReading[] run : likelihood.runs()) {
@@ -72,6 +74,14 @@ final class DriftSearch {
       double shockError,
       double logLikelihood) {
 
+    private double varianceOfStep(GaugedReading from, GaugedReading to) {
+      double days = Math.max(1, to.day() - from.day());
+      return days * volatilityPerRootDay * volatilityPerRootDay
+          + days * days * driftSdPerDay * driftSdPerDay
+          + from.ownVariance(errorShare)
+          + to.ownVariance(errorShare);
+    }
+
     DriftModel model(double unreadableShare) {
       return new DriftModel(
           driftPerDay,
@@ -84,10 +94,27 @@ final class DriftSearch {
     }
   }
 
-  /** Searches from a first guess that the runs give. */
+  /**
+   * Searches from a first guess that the runs give. The biases of few gauges are taken out first,
+   * once by the guess and once by what was found with that.
+   */
   static Found of(List<ReadingRun> runs, double unreadableShare) {
-    DriftSearch search =
-        new DriftSearch(new DriftLikelihood(runs, unreadableShare), FirstGuess.of(runs));
+    SharedBiases biases = SharedBiases.of(runs);
+    if (!biases.areFew()) {
+      return of(runs, unreadableShare, biases);
+    }
+    FirstGuess guess = FirstGuess.of(runs);
+    double wander = guess.wanderPerRootDay() * guess.wanderPerRootDay();
+    Found first =
+        of(
+            biases.takenOut(runs, (from, to) -> wander * Math.max(1, to.day() - from.day())),
+            unreadableShare,
+            biases);
+    return of(biases.takenOut(runs, first::varianceOfStep), unreadableShare, biases);
+  }
+
+  private static Found of(List<ReadingRun> runs, double unreadableShare, SharedBiases biases) {
+    DriftSearch search = new DriftSearch(runs, unreadableShare, biases);
     return search.found(search.best());
   }
 
@@ -157,6 +184,10 @@ final class DriftSearch {
         : 1;
   }
 
+  private double biasShare(double[] point) {
+    return biases.areFew() ? 1 : errorShare(point);
+  }
+
   private double shocksPerDay(double[] point) {
     return shocks ? guess.shocksPerDay() * StrictMath.exp(point[SHOCKS]) : 0;
   }
@@ -174,7 +205,7 @@ final class DriftSearch {
         point[WANDER] * guess.wanderPerRootDay(),
         shocksPerDay(point),
         errorShare(point),
-        likelihood.biasShare(errorShare(point)),
+        biasShare(point),
         Double.isFinite(own) ? Math.sqrt(own * own + sharedVariance(point, own * own)) : own,
         shocks ? errors[SHOCKS] : Double.POSITIVE_INFINITY,
         value(point));
@@ -183,8 +214,8 @@ final class DriftSearch {
   /**
    * What the biases of gauges add to the variance of the mean drift: a gauge that reads low for a
    * year moves all units that it reads alike, so they are not independent. Each bias moves the
-   * drift by the drift's variance times the mixed derivative of the likelihood; the part that each
-   * run has by itself is in the variance already.
+   * drift by the drift's variance times the mixed derivative of the likelihood. Where biases were
+   * not taken out, the part that each run has by itself is in the variance already.
    */
   private double sharedVariance(double[] point, double ownVariance) {
     double moveDrift = Math.sqrt(ownVariance);
@@ -195,7 +226,7 @@ final class DriftSearch {
         periods.add(reading.gaugePeriod());
       }
       for (String period : periods) {
-        double bias = likelihood.biasShare(errorShare(point)) * biasVariance(run, period);
+        double bias = biasShare(point) * biases.variance(period);
         double raise = Math.sqrt(bias);
         if (raise > 0) {
           double mixed =
@@ -213,19 +244,10 @@ final class DriftSearch {
     }
     double variance = 0;
     for (double[] sum : sums.values()) {
-      variance += sum[2] * (sum[0] * sum[0] - sum[1]) * ownVariance * ownVariance;
+      double counted = biases.areFew() ? 0 : sum[1];
+      variance += sum[2] * (sum[0] * sum[0] - counted) * ownVariance * ownVariance;
     }
     return Math.max(0, variance);
-  }
-
-  private static double biasVariance(GaugedReading[] run, String period) {
-    double variance = 0;
-    for (GaugedReading reading : run) {
-      if (reading.gaugePeriod().equals(period)) {
-        variance = Math.max(variance, reading.error().biasVariance());
-      }
-    }
-    return variance;
   }
 
   private double of(

@@ -57,6 +57,12 @@ public record GaugedReading(
     return new GaugedReading(day, value + by, seen, limit + by, error, step, gaugePeriod);
   }
 
+  /** The same reading as a gauge without that bias would have given it. */
+  GaugedReading withoutBias(double bias) {
+    GaugeError own = new GaugeError(error.ownVariance(), 0);
+    return new GaugedReading(day, value - bias, seen, limit - bias, own, step, gaugePeriod);
+  }
+
   /** Whether it fails. */
   public boolean fails() {
     return seen == Seen.AT_OR_BELOW || value < limit;
