@@ -5,8 +5,6 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
@@ -22,7 +20,6 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sealspan.answers.Answer;
 import sealspan.answers.Answers;
-import sealspan.answers.AsOf;
 import sealspan.answers.CsvText;
 import sealspan.answers.Filter;
 import sealspan.answers.FoulingGeoJson;
@@ -60,21 +57,7 @@ final class AskCommand implements Callable<Integer> {
   @Parameters(arity = "0..1", paramLabel = "NAME", description = "the question")
   private String name;
 
-  @Option(
-      names = "--as-of",
-      paramLabel = "DATE",
-      description =
-          "as the log knew it at the end of that day; worked out from the events, so it takes"
-              + " longer")
-  private LocalDate asOf;
-
-  @Option(
-      names = "--time-zone",
-      paramLabel = "ZONE",
-      description =
-          "in which the day of --as-of ends, such as America/Denver; without it this"
-              + " machine's")
-  private ZoneId timeZone = ZoneId.systemDefault();
+  @Mixin private AsOfOption asOf;
 
   @Option(
       names = "--sql",
@@ -170,7 +153,7 @@ final class AskCommand implements Callable<Integer> {
   }
 
   private void requireSense() {
-    if (sql != null && (name != null || asOf != null || !filters.isEmpty())) {
+    if (sql != null && (name != null || asOf.asOf() != null || !filters.isEmpty())) {
       throw new Problem("--sql stands alone: leave out the question, the filters and --as-of.");
     }
     if (format == Format.parquet && out == null) {
@@ -232,12 +215,10 @@ final class AskCommand implements Callable<Integer> {
   }
 
   private Answers open(Path folder, StatusLine line) {
-    return asOf == null
+    return asOf.asOf() == null
         ? Answers.open(folder)
         : Answers.openAsOf(
-            folder,
-            new AsOf(asOf, timeZone),
-            (step, done, all) -> line.show(step + ": " + done + " of " + all));
+            folder, asOf.asOf(), (step, done, all) -> line.show(step + ": " + done + " of " + all));
   }
 
   private void write(Answer answer) {

@@ -5,7 +5,6 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -14,7 +13,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import sealspan.answers.Answer;
-import sealspan.answers.AsOf;
 import sealspan.answers.CsvText;
 import sealspan.answers.FoldedRecord;
 import sealspan.answers.FoulingGeoJson;
@@ -106,18 +104,7 @@ final class LookForClustersCommand implements Callable<Integer> {
   @Option(names = "--until", paramLabel = "DATE", description = "visits up to that day")
   private LocalDate until;
 
-  @Option(
-      names = "--as-of",
-      paramLabel = "DATE",
-      description = "as the log knew it at the end of that day; without it all that it knows")
-  private LocalDate asOf;
-
-  @Option(
-      names = "--time-zone",
-      paramLabel = "ZONE",
-      description =
-          "in which the day of --as-of ends, such as America/Denver; without it this machine's")
-  private ZoneId timeZone = ZoneId.systemDefault();
+  @Mixin private AsOfOption asOf;
 
   @Option(
       names = "--format",
@@ -178,7 +165,7 @@ final class LookForClustersCommand implements Callable<Integer> {
       record =
           FoldedRecord.read(
               data.folder().root(),
-              asOf == null ? null : new AsOf(asOf, timeZone),
+              asOf.asOf(),
               (step, done, all) -> line.show(step + ": " + done + " of " + all));
       found =
           Exploration.of(

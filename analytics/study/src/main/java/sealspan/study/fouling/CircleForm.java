@@ -1,12 +1,8 @@
 package sealspan.study.fouling;
 
-import java.util.List;
-import sealspan.stats.scan.OrderedZones;
 import sealspan.stats.scan.PlanarZones;
 import sealspan.stats.scan.ScanStatistic;
-import sealspan.stats.scan.Window;
 import sealspan.stats.scan.Zone;
-import sealspan.stats.scan.ZoneFinder;
 import sealspan.stats.scan.ZoneLimits;
 
 /** Circles about each place. */
@@ -14,16 +10,6 @@ record CircleForm(ScanPlaces places, ZoneLimits limits) implements ZoneForm {
   @Override
   public ScanStatistic.Shapes shapes() {
     return weight -> PlanarZones.circles(places.x(), places.y(), weight, limits);
-  }
-
-  @Override
-  public ZoneFinder finder(List<Window> windows, double fewestExpected) {
-    return new OrderedZones(windows, shapes(), fewestExpected);
-  }
-
-  @Override
-  public double[] siteDistancesKm(int centre) {
-    return places.siteDistancesKm(centre);
   }
 
   @Override

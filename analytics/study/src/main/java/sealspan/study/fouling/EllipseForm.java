@@ -1,14 +1,10 @@
 package sealspan.study.fouling;
 
 import java.util.Arrays;
-import java.util.List;
-import sealspan.stats.scan.OrderedZones;
 import sealspan.stats.scan.PlanarZones;
 import sealspan.stats.scan.PoissonRatio;
 import sealspan.stats.scan.ScanStatistic;
-import sealspan.stats.scan.Window;
 import sealspan.stats.scan.Zone;
-import sealspan.stats.scan.ZoneFinder;
 import sealspan.stats.scan.ZoneLimits;
 import sealspan.stats.scan.ZoneOrder;
 
@@ -23,16 +19,6 @@ record EllipseForm(ScanPlaces places, ZoneLimits limits) implements ZoneForm {
   @Override
   public ScanStatistic.Shapes shapes() {
     return weight -> PlanarZones.ellipses(places.x(), places.y(), weight, limits, RATIOS, ANGLES);
-  }
-
-  @Override
-  public ZoneFinder finder(List<Window> windows, double fewestExpected) {
-    return new OrderedZones(windows, shapes(), fewestExpected);
-  }
-
-  @Override
-  public double[] siteDistancesKm(int centre) {
-    return places.siteDistancesKm(centre);
   }
 
   /** The first of the shapes that holds just these places, by the penalty of the score. */

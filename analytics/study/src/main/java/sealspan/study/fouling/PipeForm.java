@@ -1,12 +1,8 @@
 package sealspan.study.fouling;
 
-import java.util.List;
-import sealspan.stats.scan.OrderedZones;
 import sealspan.stats.scan.PipeNetwork;
 import sealspan.stats.scan.ScanStatistic;
-import sealspan.stats.scan.Window;
 import sealspan.stats.scan.Zone;
-import sealspan.stats.scan.ZoneFinder;
 import sealspan.stats.scan.ZoneLimits;
 
 /** Reaches along the pipes about each place; every site is a place. */
@@ -14,11 +10,6 @@ record PipeForm(ScanPlaces places, PipeNetwork network, ZoneLimits limits) imple
   @Override
   public ScanStatistic.Shapes shapes() {
     return weight -> network.zones(weight, limits);
-  }
-
-  @Override
-  public ZoneFinder finder(List<Window> windows, double fewestExpected) {
-    return new OrderedZones(windows, shapes(), fewestExpected);
   }
 
   @Override

@@ -34,11 +34,6 @@ record SubsetForm(ScanPlaces places, ZoneLimits limits) implements ZoneForm {
   }
 
   @Override
-  public double[] siteDistancesKm(int centre) {
-    return places.siteDistancesKm(centre);
-  }
-
-  @Override
   public ClusterOutline outline(Zone zone, double[] weight, double farthestKm) {
     Ball ball = ball(zone, weight);
     int sites = 0;

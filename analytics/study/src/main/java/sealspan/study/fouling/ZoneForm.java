@@ -1,6 +1,7 @@
 package sealspan.study.fouling;
 
 import java.util.List;
+import sealspan.stats.scan.OrderedZones;
 import sealspan.stats.scan.ScanStatistic;
 import sealspan.stats.scan.Window;
 import sealspan.stats.scan.Zone;
@@ -8,11 +9,16 @@ import sealspan.stats.scan.ZoneFinder;
 
 /** How zones of one shape are made of the places of a scan, and how a found one is described. */
 interface ZoneForm {
+  /** The places. */
+  ScanPlaces places();
+
   /** The places about each centre. */
   ScanStatistic.Shapes shapes();
 
   /** The zones in some windows. */
-  ZoneFinder finder(List<Window> windows, double fewestExpected);
+  default ZoneFinder finder(List<Window> windows, double fewestExpected) {
+    return new OrderedZones(windows, shapes(), fewestExpected);
+  }
 
   /**
    * The place that stands for the middle of a zone.
@@ -24,7 +30,9 @@ interface ZoneForm {
   }
 
   /** Kilometres from a place to each site, in the sense of the shape. */
-  double[] siteDistancesKm(int centre);
+  default double[] siteDistancesKm(int centre) {
+    return places().siteDistancesKm(centre);
+  }
 
   /**
    * The form of a zone.
