@@ -184,7 +184,7 @@ public final class HandMade {
                 "FAILED",
                 day("2023-04-05"),
                 day("2024-04-04"),
-                0),
+                1_434),
             new SealRow(
                 "A1",
                 "RP",
@@ -324,7 +324,7 @@ public final class HandMade {
                 "SCHEDULED",
                 day("2024-05-31"),
                 null,
-                0)),
+                730)),
         List.of(
             new FindingRow(
                 "A2",

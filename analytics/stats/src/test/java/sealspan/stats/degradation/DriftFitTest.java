@@ -149,6 +149,36 @@ class DriftFitTest {
     assertTrue(fit(one).driftError() > 2 * fit(many).driftError());
   }
 
+  /** The same fleet read by one gauge without and with biases of known size: both wander alike. */
+  @Test
+  void whatOneGaugeDoesToAllUnitsDoesNotHideHowLevelsWander() {
+    double[] bias = {0.1, -0.08, 0.12, 0, -0.11, 0.07, -0.05, 0.09};
+    List<ReadingRun> without = new ArrayList<>();
+    List<ReadingRun> with = new ArrayList<>();
+    Random random = new Random(6);
+    for (int unit = 0; unit < 200; unit++) {
+      List<GaugedReading> plainly = new ArrayList<>();
+      List<GaugedReading> off = new ArrayList<>();
+      double level = 4;
+      for (int year = 0; year < bias.length; year++) {
+        level += -0.05 + 0.06 * random.nextGaussian();
+        double value = level + 0.06 * random.nextGaussian();
+        plainly.add(InventedRuns.reading(365 * year, value, year));
+        off.add(InventedRuns.reading(365 * year, value + bias[year], year));
+      }
+      without.add(new ReadingRun(plainly));
+      with.add(new ReadingRun(off));
+    }
+    DriftModel plain = fit(without).model();
+    DriftModel found = fit(with).model();
+    assertEquals(0.06 / Math.sqrt(365), plain.volatilityPerRootDay(), 5e-4);
+    assertEquals(plain.volatilityPerRootDay(), found.volatilityPerRootDay(), 1e-4);
+    assertEquals(plain.errorShare(), found.errorShare(), 0.03);
+    // A trend in the biases, here 0.002 a year by least squares, is not told from drift.
+    assertEquals(plain.driftPerDay(), found.driftPerDay(), 0.02 / 365);
+    assertTrue(Math.abs(found.driftPerDay() + 0.05 / 365) < 2 * fit(with).driftError());
+  }
+
   private static ReadingRun scaled(ReadingRun run, double by) {
     return new ReadingRun(
         run.readings().stream()

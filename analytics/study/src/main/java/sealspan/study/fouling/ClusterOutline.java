@@ -52,7 +52,10 @@ public sealed interface ClusterOutline {
   record Chosen(double ballKm, int ballSites) implements ClusterOutline {
     @Override
     public String words() {
-      return "chosen among the " + ballSites + " sites within " + km(ballKm);
+      return "chosen among "
+          + ExplorationWords.counted(ballSites, "site")
+          + " within "
+          + km(ballKm);
     }
   }
 
