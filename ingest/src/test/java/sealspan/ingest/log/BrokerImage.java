@@ -15,6 +15,24 @@ import org.testcontainers.utility.DockerImageName;
 final class BrokerImage implements ExecutionCondition {
   static final String TAG = "sealspan/kafka-broker:test";
 
+  /**
+   * Waits for the script that Testcontainers copies into the running container, and runs it. A
+   * script that is still being written cannot be run (status 126, text file busy): it is tried
+   * again.
+   */
+  private static final String START_WHEN_WRITTEN =
+      """
+      script=/tmp/testcontainers_start.sh
+      until [ -f $script ]; do sleep 0.1; done
+      for try in 1 2 3 4 5 6 7 8 9 10; do
+        $script
+        status=$?
+        [ $status -eq 126 ] || exit $status
+        sleep 0.3
+      done
+      exit $status
+      """;
+
   /** Skips a test, and says why, on a machine without Docker or without the image. */
   @Retention(RetentionPolicy.RUNTIME)
   @ExtendWith(BrokerImage.class)
@@ -23,6 +41,7 @@ final class BrokerImage implements ExecutionCondition {
   /** A broker in a container, not yet started; never fetched from anywhere. */
   static KafkaContainer container() {
     return new KafkaContainer(DockerImageName.parse(TAG).asCompatibleSubstituteFor("apache/kafka"))
+        .withCommand("sh", "-c", START_WHEN_WRITTEN)
         .withImagePullPolicy(name -> false);
   }
 
