@@ -16,10 +16,15 @@ public final class ConditionalBernoulli {
   private final int trials;
   private final int successes;
 
-  /** By node of the halving, numbered as in a heap: fewest successes, and probabilities from it. */
+  /**
+   * By node of the halving, numbered as in a heap: fewest successes, and where their probabilities
+   * begin. A draw goes through each level of the halving from left to right, so it reads them one
+   * after the other.
+   */
   private final int[] fewest;
 
-  private final double[][] chance;
+  private final int[] begin;
+  private final double[] chance;
 
   /**
    * Draws for given trials.
@@ -35,9 +40,19 @@ public final class ConditionalBernoulli {
     }
     int nodes = Math.max(2, 4 * Integer.highestOneBit(Math.max(1, trials)));
     fewest = new int[nodes];
-    chance = new double[nodes][];
+    begin = new int[nodes + 1];
+    double[][] byNode = new double[nodes][];
     if (successes > 0 && successes < trials) {
-      build(1, 0, trials, scaled(probabilities, successes));
+      build(1, 0, trials, scaled(probabilities, successes), byNode);
+    }
+    for (int node = 0; node < nodes; node++) {
+      begin[node + 1] = begin[node] + (byNode[node] == null ? 0 : byNode[node].length);
+    }
+    chance = new double[begin[nodes]];
+    for (int node = 0; node < nodes; node++) {
+      if (byNode[node] != null) {
+        System.arraycopy(byNode[node], 0, chance, begin[node], byNode[node].length);
+      }
     }
   }
 
@@ -68,16 +83,16 @@ public final class ConditionalBernoulli {
     return scaled;
   }
 
-  private void build(int node, int from, int to, double[] p) {
+  private void build(int node, int from, int to, double[] p, double[][] byNode) {
     if (to - from == 1) {
-      chance[node] = new double[] {1 - p[from], p[from]};
+      byNode[node] = new double[] {1 - p[from], p[from]};
       return;
     }
     int middle = (from + to) >>> 1;
-    build(2 * node, from, middle, p);
-    build(2 * node + 1, middle, to, p);
-    double[] left = chance[2 * node];
-    double[] right = chance[2 * node + 1];
+    build(2 * node, from, middle, p, byNode);
+    build(2 * node + 1, middle, to, p, byNode);
+    double[] left = byNode[2 * node];
+    double[] right = byNode[2 * node + 1];
     double[] both = new double[left.length + right.length - 1];
     for (int i = 0; i < left.length; i++) {
       for (int j = 0; j < right.length; j++) {
@@ -88,16 +103,16 @@ public final class ConditionalBernoulli {
     for (double b : both) {
       most = Math.max(most, b);
     }
-    int begin = 0;
-    while (both[begin] < NEGLIGIBLE * most) {
-      begin++;
+    int first = 0;
+    while (both[first] < NEGLIGIBLE * most) {
+      first++;
     }
     int end = both.length;
     while (both[end - 1] < NEGLIGIBLE * most) {
       end--;
     }
-    fewest[node] = fewest[2 * node] + fewest[2 * node + 1] + begin;
-    chance[node] = Arrays.copyOfRange(both, begin, end);
+    fewest[node] = fewest[2 * node] + fewest[2 * node + 1] + first;
+    byNode[node] = Arrays.copyOfRange(both, first, end);
   }
 
   /**
@@ -136,17 +151,19 @@ public final class ConditionalBernoulli {
   }
 
   private int leftShare(int node, int count, double uniform) {
-    double[] left = chance[2 * node];
-    double[] right = chance[2 * node + 1];
+    int left = begin[2 * node];
+    int right = begin[2 * node + 1];
     int fewestLeft = fewest[2 * node];
     int fewestRight = fewest[2 * node + 1];
-    int low = Math.max(fewestLeft, count - fewestRight - right.length + 1);
-    int high = Math.min(fewestLeft + left.length - 1, count - fewestRight);
-    double target = uniform * chance[node][count - fewest[node]];
+    int low = Math.max(fewestLeft, count - fewestRight - (begin[2 * node + 2] - right) + 1);
+    int high = Math.min(fewestLeft + (right - left) - 1, count - fewestRight);
+    double target = uniform * chance[begin[node] + count - fewest[node]];
+    int ofLeft = left - fewestLeft;
+    int ofRight = right + count - fewestRight;
     double sum = 0;
     int possible = low;
     for (int share = low; share <= high; share++) {
-      double weight = left[share - fewestLeft] * right[count - share - fewestRight];
+      double weight = chance[ofLeft + share] * chance[ofRight - share];
       if (weight > 0) {
         possible = share;
       }

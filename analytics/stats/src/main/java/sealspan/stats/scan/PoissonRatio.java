@@ -6,6 +6,9 @@ package sealspan.stats.scan;
  * c exceeds m, else 0; with 0 log 0 = 0.
  */
 public final class PoissonRatio {
+  /** Far more than {@link #roughly} is off. */
+  static final double ROUGHNESS = 1e-6;
+
   private final int total;
 
   /** x log x of whole numbers; the same for every zone, so that equal zones give equal bits. */
@@ -42,35 +45,53 @@ public final class PoissonRatio {
   }
 
   /**
+   * The ratio by logarithms that are at hand, but for rounding; of a zone with more cases than
+   * expected.
+   *
+   * @param cases cases in the zone, from 1 to the total
+   * @param logExpected logarithm of the cases expected there
+   * @param logOutside logarithm of those expected elsewhere
+   */
+  double roughly(int cases, double logExpected, double logOutside) {
+    int outside = total - cases;
+    double inner = xLogX[cases] - cases * logExpected;
+    return outside == 0 ? inner : inner + xLogX[outside] - outside * logOutside;
+  }
+
+  /**
    * For each number of cases, the largest expected number at which the ratio still reaches a
    * threshold: it grows with the cases, so the fewest cases that reach the threshold at some
    * expected number are found by walking up. A hair is added, so that rounding never leaves out a
    * zone that reaches it.
    *
-   * @param threshold the threshold; 0 or less means any zone with more cases than expected
+   * @param threshold the threshold; one that is hardly above 0 means any zone with more cases than
+   *     expected
    */
   double[] largestExpected(double threshold) {
     double[] largest = new double[total + 1];
+    double root = 0;
     for (int cases = 1; cases <= total; cases++) {
-      largest[cases] = largestExpected(cases, threshold) * (1 + 1e-9);
+      root = threshold < 0.01 ? cases : largestExpected(cases, threshold, root);
+      largest[cases] = root * (1 + 1e-9);
     }
     return largest;
   }
 
-  private double largestExpected(int cases, double threshold) {
-    if (threshold <= 0) {
-      return cases;
-    }
-    double reaches = 0;
-    double fails = cases;
-    for (int i = 0; i < 60 && fails - reaches > 1e-12 * fails; i++) {
-      double middle = (reaches + fails) / 2;
-      if (middle > 0 && at(cases, middle) >= threshold) {
-        reaches = middle;
-      } else {
-        fails = middle;
+  /**
+   * By Newton's steps. The ratio is convex and falls with what is expected, so from the left they
+   * come to the root without passing it.
+   */
+  private double largestExpected(int cases, double threshold, double below) {
+    double expected = Math.max(below, cases * Math.exp(-(threshold + cases) / cases));
+    for (int i = 0; i < 100; i++) {
+      double left = roughly(cases, Math.log(expected), Math.log(total - expected)) - threshold;
+      double slope = total * (cases - expected) / (expected * (total - expected));
+      double step = left / slope;
+      if (!(step > 1e-13 * expected)) {
+        break;
       }
+      expected += step;
     }
-    return fails;
+    return expected;
   }
 }

@@ -1,249 +1,147 @@
 package sealspan.stats.scan;
 
-import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The largest score of each replicate under the null, exactly, without a logarithm per zone.
  *
- * <p>Under the null the expected cases of a zone stay the same and its score grows with its cases,
- * so whether a score reaches a threshold is a comparison of whole numbers. Replicates are counted
- * side by side, four to a machine word, {@value #LANES} to a pass; along the places of an order the
- * counts are summed four places at a time, and looked at one by one only where the sum of four
- * could reach what the first of them needs. Where a zone reaches the threshold its score is worked
- * out, so the maxima do not depend on the threshold; replicates that nowhere reach it are done
- * again with a lower one.
+ * <p>Under the null the expected cases of a zone stay the same, so many replicates are counted side
+ * by side, and along the places of an order only what could raise a replicate's largest score is
+ * worked out ({@link GroupScan}). A few orders, spread over all, are scanned first: what they come
+ * to is the threshold for the rest. In between replicates are sorted by it, so that those of one
+ * group need about the same. Maxima depend neither on the sequence of orders nor on what replicates
+ * are done together.
  */
 final class ReplicateMaxima {
-  static final int LANES = 128;
+  /** Counts take at most about this, unless those of four replicates need more: 128 MiB. */
+  static final long MOST_WORDS = 1L << 24;
 
-  /** More cases than this do not fit the 15 bits of a lane. */
-  static final int MOST_CASES = 0x7FFF;
+  private static final int MOST_WORDS_OF_GROUP = 32;
+  private static final int MOST_GROUPS = 32;
 
-  private static final int WORDS = LANES / 4;
-  private static final int GROUP = 8;
-  private static final long TOP_BITS = 0x8000_8000_8000_8000L;
-  private static final long ONES = 0x0001_0001_0001_0001L;
-  private static final int PILOTS = 4;
-  private static final double FIRST_THRESHOLD = 2;
-  private static final double BELOW_PILOTS = 0.8;
+  /** Of so many orders one is scanned first, then of fewer, then all the others. */
+  private static final int[] STRIDES = {256, 64, 8, 1};
+
+  /** Thresholds are raised when so many orders were scanned and it makes a difference. */
+  private static final int ORDERS_BETWEEN = 64;
+
+  private static final double DIFFERENCE = 0.05;
 
   private final CaseGrid grid;
-  private final List<Window> windows;
-  private final List<ZoneOrder> orders;
-  private final double fewestExpected;
   private final NullDraws draws;
   private final PoissonRatio ratio;
-  private final ThresholdRow row;
-  private final long[] counts;
-  private final double[] expected;
-  private final double[] maxima = new double[LANES];
+  private final int[] stretch;
+  private final ZoneOrder[] walk;
+  private final double[] penalties;
+  private final LaneGroups groups;
+  private final GroupScan scan;
+  private final int together;
 
+  /**
+   * For a grid and zones.
+   *
+   * @param grid cases and expected cases
+   * @param windows windows, ordered by first period, then last
+   * @param orders the places about each centre
+   * @param fewestExpected zones that expect fewer cases are not looked at
+   * @param draws the replicates
+   * @param mostWords machine words that counts take at most, unless four replicates need more
+   */
   ReplicateMaxima(
       CaseGrid grid,
       List<Window> windows,
       List<ZoneOrder> orders,
       double fewestExpected,
-      NullDraws draws) {
+      NullDraws draws,
+      long mostWords) {
     this.grid = grid;
-    this.windows = windows;
-    this.orders = orders;
-    this.fewestExpected = fewestExpected;
     this.draws = draws;
     this.ratio = new PoissonRatio(grid.total());
-    if (ratio.total() > MOST_CASES) {
+    if (ratio.total() > LaneGroup.MOST_CASES) {
       throw new IllegalArgumentException(
-          ratio.total() + " cases; a scan takes at most " + MOST_CASES);
+          ratio.total() + " cases; a scan takes at most " + LaneGroup.MOST_CASES);
     }
-    int longest = 0;
-    for (ZoneOrder order : orders) {
-      longest = Math.max(longest, order.places().length);
+    WindowCuts cuts = new WindowCuts(windows);
+    this.stretch = IntStream.range(0, grid.periods()).map(cuts::stretch).toArray();
+    this.walk = NearWalk.of(orders, grid.places());
+    this.penalties = orders.stream().mapToDouble(ZoneOrder::penalty).distinct().toArray();
+    long wordsOfFour = Math.max(1, (long) grid.places() * cuts.stretches());
+    int words = MOST_WORDS_OF_GROUP;
+    while (words > 1 && words * wordsOfFour > mostWords) {
+      words /= 2;
     }
-    this.row = new ThresholdRow(longest);
-    this.counts = new long[grid.places() * WORDS];
-    this.expected = new double[grid.places()];
+    long mostGroups = Math.max(1, Math.min(MOST_GROUPS, mostWords / (words * wordsOfFour)));
+    this.together = (int) mostGroups * words * LaneGroup.LANES;
+    this.groups = new LaneGroups(grid.places(), cuts.stretches(), words);
+    int longest = orders.stream().mapToInt(order -> order.places().length).max().orElse(0);
+    this.scan = new GroupScan(grid, windows, longest, fewestExpected, words);
   }
 
   /** The maxima of replicates 0, 1, ... */
   double[] of(int replicates) {
     double[] all = new double[replicates];
-    Arrays.fill(all, -1);
-    int pilots = Math.min(PILOTS, replicates);
-    double threshold = FIRST_THRESHOLD;
-    settle(all, pilots, threshold);
-    double least = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < pilots; i++) {
-      least = Math.min(least, all[i]);
+    for (int first = 0; first < replicates; first += together) {
+      draw(first, Math.min(replicates, first + together));
+      int passed = 0;
+      for (int stride : STRIDES) {
+        for (LaneGroup group : groups.inUse()) {
+          scan(group, stride, passed);
+        }
+        passed = stride;
+        if (stride > 1) {
+          groups.sort();
+        }
+      }
+      groups.enterLargest(all);
     }
-    threshold = BELOW_PILOTS * least;
-    settle(all, replicates, threshold);
     return all;
   }
 
-  /** Works out the maxima that are still missing, with lower thresholds where need be. */
-  private void settle(double[] all, int upTo, double firstThreshold) {
-    double threshold = firstThreshold;
-    while (true) {
-      int[] open = new int[LANES];
-      int n = 0;
-      for (int i = 0; i < upTo; i++) {
-        if (all[i] < 0) {
-          open[n++] = i;
-          if (n == LANES) {
-            pass(all, open, n, threshold);
-            n = 0;
+  private void draw(int first, int end) {
+    groups.clear(first, end);
+    int[] cells = new int[ratio.total()];
+    int replicate = first;
+    for (LaneGroup group : groups.inUse()) {
+      for (int lane = 0; lane < group.lanes(); lane++) {
+        draws.draw(replicate++, cells);
+        for (int cell : cells) {
+          int period = cell / grid.places();
+          if (stretch[period] >= 0) {
+            group.add(cell - period * grid.places(), stretch[period], lane);
           }
         }
       }
-      if (n > 0) {
-        pass(all, open, n, threshold);
-      }
-      if (threshold <= 0) {
-        return;
-      }
-      threshold = threshold > 0.1 ? threshold / 2 : 0;
+      group.addUp();
     }
   }
 
-  private void pass(double[] all, int[] open, int lanes, double threshold) {
-    Arrays.fill(maxima, 0);
-    int[][] byPeriod = drawn(open, lanes);
-    ThresholdRow.Table[] tables = ThresholdRow.tables(orders, ratio, threshold);
-    Window before = null;
-    for (Window window : windows) {
-      addUp(before, window, byPeriod, lanes);
-      before = window;
-      for (ZoneOrder order : orders) {
-        row.set(order, expected, fewestExpected, ThresholdRow.tableOf(tables, order));
-        for (int group = 0; group * GROUP * 4 < lanes; group++) {
-          scan(order, group * GROUP);
+  /** Every so-manieth order but those that an earlier stride has passed (0: there was none). */
+  private void scan(LaneGroup group, int stride, int passed) {
+    double threshold = -1;
+    double[][] tables = new double[penalties.length][];
+    int scanned = 0;
+    for (int i = 0; i < walk.length; i += stride) {
+      if (passed > 0 && i % passed == 0) {
+        continue;
+      }
+      boolean due = Integer.bitCount(scanned) <= 1 || scanned % ORDERS_BETWEEN == 0;
+      if (due && group.least() > threshold + DIFFERENCE) {
+        threshold = group.least();
+        for (int p = 0; p < penalties.length; p++) {
+          tables[p] = ratio.largestExpected(threshold / penalties[p]);
         }
       }
-    }
-    for (int lane = 0; lane < lanes; lane++) {
-      if (maxima[lane] >= threshold || threshold <= 0) {
-        all[open[lane]] = maxima[lane];
-      }
+      scan.scan(group, walk[i], tables[indexOf(walk[i].penalty())]);
+      scanned++;
     }
   }
 
-  /** By period, the counter of each case: place * LANES + lane. */
-  private int[][] drawn(int[] open, int lanes) {
-    int total = ratio.total();
-    int[][] cells = new int[lanes][total];
-    int[] sizes = new int[grid.periods()];
-    for (int lane = 0; lane < lanes; lane++) {
-      draws.draw(open[lane], cells[lane]);
-      for (int cell : cells[lane]) {
-        sizes[cell / grid.places()]++;
-      }
+  private int indexOf(double penalty) {
+    int p = 0;
+    while (penalties[p] != penalty) {
+      p++;
     }
-    int[][] byPeriod = new int[grid.periods()][];
-    for (int period = 0; period < byPeriod.length; period++) {
-      byPeriod[period] = new int[sizes[period]];
-    }
-    for (int lane = 0; lane < lanes; lane++) {
-      for (int cell : cells[lane]) {
-        int period = cell / grid.places();
-        byPeriod[period][--sizes[period]] = (cell - period * grid.places()) * LANES + lane;
-      }
-    }
-    return byPeriod;
-  }
-
-  private void addUp(Window before, Window window, int[][] byPeriod, int lanes) {
-    int from = window.first();
-    if (before != null && before.first() == from && before.last() < window.last()) {
-      from = before.last() + 1;
-    } else {
-      Arrays.fill(counts, 0);
-      Arrays.fill(expected, 0);
-    }
-    for (int period = from; period <= window.last(); period++) {
-      grid.addExpected(period, expected);
-      for (int counter : byPeriod[period]) {
-        counts[counter >>> 2] += 1L << ((counter & 3) << 4);
-      }
-    }
-  }
-
-  /** One order of places for {@value #GROUP} words of replicates. */
-  private void scan(ZoneOrder order, int word) {
-    int[] places = order.places();
-    int end = row.end();
-    long a = 0;
-    long b = 0;
-    long c = 0;
-    long d = 0;
-    long e = 0;
-    long f = 0;
-    long g = 0;
-    long h = 0;
-    int k = 0;
-    while (k < end) {
-      int blockEnd = Math.min(end, k + ThresholdRow.BLOCK);
-      long a0 = a;
-      long b0 = b;
-      long c0 = c;
-      long d0 = d;
-      long e0 = e;
-      long f0 = f;
-      long g0 = g;
-      long h0 = h;
-      for (int i = k; i < blockEnd; i++) {
-        int at = places[i] * WORDS + word;
-        a += counts[at];
-        b += counts[at + 1];
-        c += counts[at + 2];
-        d += counts[at + 3];
-        e += counts[at + 4];
-        f += counts[at + 5];
-        g += counts[at + 6];
-        h += counts[at + 7];
-      }
-      long bias = row.blockBias(k / ThresholdRow.BLOCK);
-      long any =
-          (a + bias)
-              | (b + bias)
-              | (c + bias)
-              | (d + bias)
-              | (e + bias)
-              | (f + bias)
-              | (g + bias)
-              | (h + bias);
-      if ((any & TOP_BITS) != 0) {
-        look(order, word, k, blockEnd, new long[] {a0, b0, c0, d0, e0, f0, g0, h0});
-      }
-      k = blockEnd;
-    }
-  }
-
-  /** Looks at the zones of a block one by one. */
-  private void look(ZoneOrder order, int word, int from, int to, long[] sums) {
-    for (int k = from; k < to; k++) {
-      int at = order.places()[k] * WORDS + word;
-      long bias = row.bias(k);
-      for (int i = 0; i < GROUP; i++) {
-        sums[i] += counts[at + i];
-        long reached = (sums[i] + bias) & TOP_BITS;
-        if (reached != 0) {
-          raise(order, word + i, k, sums[i], reached);
-        }
-      }
-    }
-  }
-
-  private void raise(ZoneOrder order, int word, int k, long sums, long reached) {
-    for (int lane = 0; lane < 4; lane++) {
-      if ((reached >>> (16 * lane + 15) & 1) != 0) {
-        int cases = (int) (sums >>> (16 * lane)) & 0xFFFF;
-        double score = order.penalty() * ratio.at(cases, row.expected(k));
-        maxima[4 * word + lane] = Math.max(maxima[4 * word + lane], score);
-      }
-    }
-  }
-
-  static long bias(int cases) {
-    return ONES * (0x8000 - cases);
+    return p;
   }
 }

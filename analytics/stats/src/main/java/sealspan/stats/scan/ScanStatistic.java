@@ -88,8 +88,8 @@ public final class ScanStatistic {
     if (visits.places() < 2) {
       return "all visits are of one place";
     }
-    if (cases > ReplicateMaxima.MOST_CASES) {
-      return "there are more than " + ReplicateMaxima.MOST_CASES + " cases; take a shorter time";
+    if (cases > LaneGroup.MOST_CASES) {
+      return "there are more than " + LaneGroup.MOST_CASES + " cases; take a shorter time";
     }
     return null;
   }
@@ -123,7 +123,8 @@ public final class ScanStatistic {
       List<ZoneOrder> orders,
       NullDraws draws,
       ScanSettings settings) {
-    return new ReplicateMaxima(grid, windows, orders, settings.fewestExpected(), draws)
+    return new ReplicateMaxima(
+            grid, windows, orders, settings.fewestExpected(), draws, ReplicateMaxima.MOST_WORDS)
         .of(settings.replicates());
   }
 }

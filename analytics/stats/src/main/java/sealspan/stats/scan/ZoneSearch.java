@@ -76,7 +76,10 @@ public final class ZoneSearch {
     for (int k = 0; k < places.length && !barred[places[k]]; k++) {
       inZone += cases[places[k]];
       expectedInZone += expected[places[k]];
-      if (inZone > expectedInZone && order.complete()[k] && expectedInZone >= fewestExpected) {
+      if (inZone > expectedInZone
+          && order.complete()[k]
+          && expectedInZone >= fewestExpected
+          && mayExceed(found, order.penalty(), inZone, expectedInZone)) {
         double score = order.penalty() * ratio.at(inZone, expectedInZone);
         if (score > (found == null ? 0 : found.score())) {
           found =
@@ -91,5 +94,15 @@ public final class ZoneSearch {
       }
     }
     return found;
+  }
+
+  /** Whether a zone may have a larger score, by logarithms that are quick. */
+  private boolean mayExceed(Zone found, double penalty, int cases, double expected) {
+    if (found == null) {
+      return true;
+    }
+    double outside = ratio.total() - expected;
+    double roughly = penalty * ratio.roughly(cases, Math.log(expected), Math.log(outside));
+    return !(roughly <= found.score() - PoissonRatio.ROUGHNESS);
   }
 }

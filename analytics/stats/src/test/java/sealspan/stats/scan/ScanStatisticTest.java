@@ -60,6 +60,70 @@ class ScanStatisticTest {
     assertArrayEquals(few, Arrays.copyOf(many, 37));
   }
 
+  /**
+   * To the last bit what the search of the best zone gives for the cases of each replicate, however
+   * many replicates are counted side by side, with shapes of several penalties and windows that
+   * leave times out.
+   */
+  @Test
+  void theMaximaAreThoseOfTheSearchHoweverManyAreDoneTogether() {
+    Random random = new Random(77);
+    int places = 41;
+    int periods = 7;
+    Visits visits = visits(random, places, periods, 900);
+    CaseGrid grid = visits.grid();
+    double[] x = coordinates(random, places, false);
+    double[] y = coordinates(random, places, false);
+    List<Window> windows =
+        List.of(new Window(1, 1), new Window(1, 5), new Window(3, 3), new Window(3, 4));
+    double[] ratios = {1, 2, 3};
+    List<ZoneOrder> orders = PlanarZones.ellipses(x, y, grid.expectedByPlace(), HALF, ratios, 4);
+    NullDraws draws = new VisitDraws(visits, 5);
+    int replicates = 150;
+    double[] searched = new double[replicates];
+    for (int r = 0; r < replicates; r++) {
+      int[] cells = new int[grid.total()];
+      draws.draw(r, cells);
+      int[] cases = new int[places * periods];
+      for (int cell : cells) {
+        cases[cell]++;
+      }
+      CaseGrid drawn = new CaseGrid(places, periods, cases, grid.expected());
+      Zone best = new ZoneSearch(drawn, windows, orders, 0.5).best();
+      searched[r] = best == null ? 0 : best.score();
+    }
+    for (long mostWords : new long[] {1, places * 4L * 3, ReplicateMaxima.MOST_WORDS}) {
+      ReplicateMaxima maxima = new ReplicateMaxima(grid, windows, orders, 0.5, draws, mostWords);
+      assertArrayEquals(searched, maxima.of(replicates), mostWords + " words");
+    }
+  }
+
+  /** On one side of the number the ratio reaches the threshold, on the other it does not. */
+  @Test
+  void knowsTheLargestExpectedNumberThatReachesAThreshold() {
+    PoissonRatio ratio = new PoissonRatio(900);
+    for (double threshold : new double[] {0.02, 1, 7.5, 60}) {
+      double[] largest = ratio.largestExpected(threshold);
+      for (int cases = 1; cases <= 900; cases++) {
+        assertTrue(ratio.at(cases, largest[cases] * (1 - 1e-8)) >= threshold);
+        assertTrue(ratio.at(cases, largest[cases] * (1 + 1e-8)) < threshold);
+      }
+    }
+    assertEquals(17, ratio.largestExpected(0)[17], 1e-7);
+  }
+
+  /** Every order once, and the next about the nearest centre that is left. */
+  @Test
+  void walksFromCentreToNearestCentre() {
+    double[] x = {0, 10, 1, 11, 2.5, 12.6};
+    double[] weight = {1, 1, 1, 1, 1, 1};
+    List<ZoneOrder> orders =
+        PlanarZones.circles(x, new double[6], weight, new ZoneLimits(0.7, 1_000));
+    int[] centres =
+        Arrays.stream(NearWalk.of(orders, 6)).mapToInt(order -> order.places()[0]).toArray();
+    assertArrayEquals(new int[] {0, 2, 4, 1, 3, 5}, centres);
+  }
+
   private static ScanSettings with(int replicates) {
     return new ScanSettings(replicates, 1, 0, 1, 1);
   }
