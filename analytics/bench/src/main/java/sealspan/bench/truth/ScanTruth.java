@@ -8,10 +8,14 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.hipparchus.distribution.discrete.BinomialDistribution;
 import sealspan.stats.scan.ScanSettings;
+import sealspan.study.fouling.Exploration;
+import sealspan.study.fouling.ExplorationChoice;
 import sealspan.study.fouling.FoulingFit;
 import sealspan.study.fouling.FoulingModel;
 import sealspan.study.fouling.FoulingScan;
 import sealspan.study.fouling.FoulingVisit;
+import sealspan.study.fouling.PipeLines;
+import sealspan.study.fouling.ZoneShape;
 import sealspan.study.practice.RoutedTown;
 import sealspan.table.FoulingClusterMemberRow;
 
@@ -20,67 +24,99 @@ import sealspan.table.FoulingClusterMemberRow;
  * Towns with tests on a route; probabilities are fitted anew in each.
  *
  * <p>Run {@code java -cp ... sealspan.bench.truth.ScanTruth NULLS POWER REPLICATES SITES...}; seeds
- * are 1 to NULLS, and 1 to POWER. A cluster holds 12 of 100 sites for a year.
+ * are 1 to NULLS, and 1 to POWER. A cluster holds 12 of 100 sites for a year. Run {@code
+ * ...ScanTruth shapes RUNS REPLICATES SITES} for looks by zones of each shape, where the cluster is
+ * round and where it keeps to one street.
  */
 public final class ScanTruth {
   private static final double LEVEL = .05;
   private static final double ALLOWED = .06;
+
+  /** Streets are 1.4 km apart, so every site lies within half of that from its main. */
+  private static final double PIPE_WITHIN_M = 1_000;
 
   private ScanTruth() {}
 
   /** What one scan said: whether it called a cluster, and how far that was the true one. */
   private record Said(boolean alarm, double ofCluster, double ofFound) {}
 
+  /** How a town is scanned. */
+  private interface Scan {
+    FoulingScan of(List<FoulingVisit> visits, FoulingModel model, ScanSettings settings);
+  }
+
   /** Prints the rows of the table. */
   public static void main(String[] arguments) {
+    System.out.println(
+        "| zones | sites | years | ratio | cluster | runs | called | share (95 %) | of its sites"
+            + " found | of the sites found its own |");
+    System.out.println("|---|---:|---:|---:|---|---:|---:|---|---:|---:|");
+    if (arguments[0].equals("shapes")) {
+      int runs = Integer.parseInt(arguments[1]);
+      int replicates = Integer.parseInt(arguments[2]);
+      printShapes(Integer.parseInt(arguments[3]), runs, replicates);
+      return;
+    }
     int nulls = Integer.parseInt(arguments[0]);
     int power = Integer.parseInt(arguments[1]);
     int replicates = Integer.parseInt(arguments[2]);
-    System.out.println(
-        "| sites | years | ratio | cluster | runs | called | share (95 %) | of its sites found |"
-            + " of the sites found its own |");
-    System.out.println("|---:|---:|---:|---|---:|---:|---|---:|---:|");
-    print(200, 5, 1, 0, nulls, replicates);
+    print("circles", FoulingScan::of, towns(nulls, 200, 1, false), replicates);
     for (int i = 3; i < arguments.length; i++) {
       int sites = Integer.parseInt(arguments[i]);
       for (int ratio = 2; ratio <= 4; ratio++) {
-        print(sites, 5, ratio, sites * 12 / 100, power, replicates);
+        print("circles", FoulingScan::of, towns(power, sites, ratio, false), replicates);
       }
     }
   }
 
-  private static void print(
-      int sites, int years, double ratio, int clusterSites, int runs, int replicates) {
-    List<Said> said =
-        IntStream.rangeClosed(1, runs)
-            .parallel()
-            .mapToObj(
-                seed ->
-                    run(
-                        new RoutedTown(seed, sites, years, 0.1, ratio, clusterSites, 365),
-                        replicates))
-            .toList();
+  private static void printShapes(int sites, int runs, int replicates) {
+    for (ZoneShape shape : ZoneShape.values()) {
+      boolean pipes = shape == ZoneShape.PIPES;
+      PipeLines mains = pipes ? new PipeLines(RoutedTown.mains(), 0, List.of(), 0) : null;
+      ExplorationChoice choice =
+          new ExplorationChoice(shape, mains, PIPE_WITHIN_M, false, false, null, null, 1);
+      Scan scan = (visits, model, settings) -> Exploration.found(visits, model, choice, settings);
+      String name = shape.name().toLowerCase(Locale.ROOT);
+      print(name, scan, towns(runs, sites, 1, false), replicates);
+      for (int ratio = 2; ratio <= 4; ratio++) {
+        print(name, scan, towns(runs, sites, ratio, false), replicates);
+        print(name, scan, towns(runs, sites, ratio, true), replicates);
+      }
+    }
+  }
+
+  private static List<RoutedTown> towns(int runs, int sites, int ratio, boolean thin) {
+    int clusterSites = ratio == 1 ? 0 : sites * 12 / 100;
+    return IntStream.rangeClosed(1, runs)
+        .mapToObj(seed -> new RoutedTown(seed, sites, 5, 0.1, ratio, clusterSites, 365, thin))
+        .toList();
+  }
+
+  private static void print(String zones, Scan scan, List<RoutedTown> towns, int replicates) {
+    List<Said> said = towns.parallelStream().map(town -> run(town, scan, replicates)).toList();
+    int runs = towns.size();
+    RoutedTown town = towns.get(0);
     int alarms = (int) said.stream().filter(Said::alarm).count();
     double[] limits = exact(alarms, runs);
+    boolean none = town.clusterSites() == 0;
     System.out.printf(
         Locale.ROOT,
-        "| %d | %d | %.0f | %s | %d | %d | %.3f (%.3f to %.3f) | %s | %s |%n",
-        sites,
-        years,
-        ratio,
-        clusterSites == 0 ? "none" : clusterSites + " sites, 1 year",
+        "| %s | %d | %d | %.0f | %s | %d | %d | %.3f (%.3f to %.3f) | %s | %s |%n",
+        zones,
+        town.sites(),
+        town.years(),
+        town.ratio(),
+        none
+            ? "none"
+            : town.clusterSites() + " sites" + (town.thin() ? " of a street" : "") + ", 1 year",
         runs,
         alarms,
         (double) alarms / runs,
         limits[0],
         limits[1],
-        clusterSites == 0
-            ? ""
-            : mean(said.stream().filter(Said::alarm).map(Said::ofCluster).toList()),
-        clusterSites == 0
-            ? ""
-            : mean(said.stream().filter(Said::alarm).map(Said::ofFound).toList()));
-    if (clusterSites == 0) {
+        none ? "" : mean(said.stream().filter(Said::alarm).map(Said::ofCluster).toList()),
+        none ? "" : mean(said.stream().filter(Said::alarm).map(Said::ofFound).toList()));
+    if (none) {
       double p = 1 - new BinomialDistribution(runs, ALLOWED).cumulativeProbability(alarms - 1);
       System.err.printf(
           Locale.ROOT,
@@ -90,11 +126,11 @@ public final class ScanTruth {
     }
   }
 
-  private static Said run(RoutedTown town, int replicates) {
+  private static Said run(RoutedTown town, Scan how, int replicates) {
     List<FoulingVisit> visits = town.visits();
     FoulingModel model = FoulingModel.of(FoulingFit.of(visits).coefficients()).orElseThrow();
     FoulingScan scan =
-        FoulingScan.of(visits, model, new ScanSettings(replicates, town.seed(), 1, 1, LEVEL));
+        how.of(visits, model, new ScanSettings(replicates, town.seed(), 1, 1, LEVEL));
     boolean alarm = scan.clusters().stream().anyMatch(c -> c.significant());
     Set<String> truth = new TreeSet<>(town.clusterSiteIds());
     Set<String> found =

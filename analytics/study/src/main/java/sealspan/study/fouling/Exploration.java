@@ -100,13 +100,7 @@ public record Exploration(
     ScanSettings settings =
         new ScanSettings(
             replicates, FoulingScan.SEED, 1, FoulingScan.MOST_CLUSTERS, choice.level());
-    ScanRun run =
-        new ScanRun(
-            ground.layout(),
-            windows(ground.layout().periods(), choice),
-            ground.form(),
-            choice.permuted() ? ScanNull.PERMUTED_TIMES : ScanNull.TESTS,
-            settings);
+    ScanRun run = run(ground, choice, settings);
     String because = whyNot(ground, run, choice);
     FoulingClusters found =
         because == null ? run.found(choice.shape().one(), begun) : FoulingClusters.none(because);
@@ -124,6 +118,34 @@ public record Exploration(
         ground.pipes(),
         ground.parts(),
         ground.limits().mostPlaces());
+  }
+
+  /**
+   * What a look finds among classified visits with other settings, for studies of the shapes.
+   *
+   * @param classified the visits, ordered
+   * @param model what is expected
+   */
+  public static FoulingScan found(
+      List<FoulingVisit> classified,
+      FoulingModel model,
+      ExplorationChoice choice,
+      ScanSettings settings) {
+    Ground ground =
+        ground(classified.stream().filter(FoulingVisit::hasPlace).toList(), model, choice);
+    ScanRun run = run(ground, choice, settings);
+    FoulingClusters found = run.found(choice.shape().one(), number -> {});
+    return new FoulingScan(
+        FoulingScan.row(classified, run, found.because()), found.clusters(), found.members());
+  }
+
+  private static ScanRun run(Ground ground, ExplorationChoice choice, ScanSettings settings) {
+    return new ScanRun(
+        ground.layout(),
+        windows(ground.layout().periods(), choice),
+        ground.form(),
+        choice.permuted() ? ScanNull.PERMUTED_TIMES : ScanNull.TESTS,
+        settings);
   }
 
   private static int withoutPass(List<AssemblyRows> assemblies) {

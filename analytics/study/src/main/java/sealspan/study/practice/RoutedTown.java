@@ -21,6 +21,8 @@ import sealspan.study.practice.Draws.Purpose;
  * @param ratio ratio of the rate in the cluster; 1 for none
  * @param clusterSites sites of the cluster: those nearest to the middle
  * @param clusterDays days of the cluster, from the middle of the record
+ * @param thin whether the cluster keeps to the middle one of {@value #STREETS} streets from west to
+ *     east, whatever lies nearer in the next
  */
 public record RoutedTown(
     long seed,
@@ -29,7 +31,11 @@ public record RoutedTown(
     double perYear,
     double ratio,
     int clusterSites,
-    int clusterDays) {
+    int clusterDays,
+    boolean thin) {
+  /** Streets from west to east; sites belong to the nearest. */
+  public static final int STREETS = 7;
+
   private static final LocalDate BEGIN = LocalDate.of(2015, 1, 1);
   private static final int AREAS_A_SIDE = 4;
   private static final double SIDE_DEGREES = 0.09;
@@ -40,6 +46,10 @@ public record RoutedTown(
   private record SitePlan(int number, double east, double north, int assemblies, String type) {
     double fromMiddle() {
       return (east - 0.5) * (east - 0.5) + (north - 0.5) * (north - 0.5);
+    }
+
+    boolean isOffMiddleStreet() {
+      return Math.abs(north - 0.5) > 0.5 / STREETS;
     }
 
     String siteId() {
@@ -53,6 +63,46 @@ public record RoutedTown(
       int along = row % 2 == 0 ? column : AREAS_A_SIDE - 1 - column;
       return (row * AREAS_A_SIDE + along) * 12 / (AREAS_A_SIDE * AREAS_A_SIDE);
     }
+  }
+
+  /** A town with a round cluster. */
+  public RoutedTown(
+      long seed,
+      int sites,
+      int years,
+      double perYear,
+      double ratio,
+      int clusterSites,
+      int clusterDays) {
+    this(seed, sites, years, perYear, ratio, clusterSites, clusterDays, false);
+  }
+
+  /**
+   * The mains, lines of {longitude, latitude}: one along each street, and one along the west that
+   * joins them.
+   */
+  public static List<double[][]> mains() {
+    List<double[][]> mains = new ArrayList<>();
+    double[][] west = new double[STREETS][];
+    for (int street = 0; street < STREETS; street++) {
+      double north = (street + 0.5) / STREETS;
+      west[street] = point(0, north);
+      mains.add(new double[][] {west[street], point(1, north)});
+    }
+    mains.add(west);
+    return mains;
+  }
+
+  private static double[] point(double east, double north) {
+    return new double[] {longitude(east), latitude(north)};
+  }
+
+  private static double longitude(double east) {
+    return WEST + SIDE_DEGREES / StrictMath.cos(StrictMath.toRadians(SOUTH)) * east;
+  }
+
+  private static double latitude(double north) {
+    return SOUTH + SIDE_DEGREES * north;
   }
 
   /** All visits, ordered by day, then site. */
@@ -83,7 +133,11 @@ public record RoutedTown(
               draws.happens(0.2) ? 2 : 1,
               draws.happens(0.4) ? "RP" : "DC"));
     }
-    plans.sort(Comparator.comparingDouble(SitePlan::fromMiddle));
+    plans.sort(
+        thin
+            ? Comparator.comparing(SitePlan::isOffMiddleStreet)
+                .thenComparing(plan -> Math.abs(plan.east() - 0.5))
+            : Comparator.comparingDouble(SitePlan::fromMiddle));
     return plans;
   }
 
@@ -125,8 +179,8 @@ public record RoutedTown(
         site,
         site + " " + day,
         "Z01",
-        SOUTH + SIDE_DEGREES * plan.north(),
-        WEST + SIDE_DEGREES / StrictMath.cos(StrictMath.toRadians(SOUTH)) * plan.east(),
+        latitude(plan.north()),
+        longitude(plan.east()),
         assemblies,
         events,
         plan.type(),
