@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import sealspan.study.watch.HighSide;
 import sealspan.study.watch.WatchModel;
 import sealspan.study.watch.WatchSite;
 import sealspan.table.FoulingCoefficientRow;
@@ -96,7 +97,7 @@ public record DueWatchModel(boolean fitted, WatchModel model) {
         visits,
         pace,
         WatchModel.thresholdFor(pace),
-        coefficients,
+        HighSide.of(coefficients),
         sites(snapshot));
   }
 
@@ -115,9 +116,14 @@ public record DueWatchModel(boolean fitted, WatchModel model) {
     try (Statement statement = snapshot.createStatement();
         ResultSet row =
             statement.executeQuery(
-                "select name, \"value\" from fouling_coefficient order by name")) {
+                "select name, \"value\", lower, upper from fouling_coefficient order by name")) {
       while (row.next()) {
-        rows.add(new FoulingCoefficientRow(row.getString(1), row.getDouble(2), null, null));
+        rows.add(
+            new FoulingCoefficientRow(
+                row.getString(1),
+                row.getDouble(2),
+                (Double) row.getObject(3),
+                (Double) row.getObject(4)));
       }
     }
     return rows;

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
 import sealspan.stats.PointEstimate;
+import sealspan.stats.rates.CountedRate;
 import sealspan.stats.regression.Design;
 import sealspan.stats.regression.Family;
 import sealspan.stats.regression.Observations;
@@ -69,13 +70,18 @@ public record FoulingFit(
     return pooled(visits, cases, ((Estimate.NotIdentified<RegressionFit>) fitted).because());
   }
 
-  /** One rate for all, half a case added so that it is never 0. */
+  /**
+   * One rate for all, half a case added so that it is never 0. The limits are those of the count
+   * (Garwood); without a case there is no lower one.
+   */
   private static FoulingFit pooled(List<FoulingVisit> visits, int cases, String because) {
     long days = 0;
     for (FoulingVisit visit : visits) {
       days += visit.exposureDays();
     }
-    double perYear = (cases + 0.5) / (days / FoulingModel.YEAR_DAYS);
+    double years = days / FoulingModel.YEAR_DAYS;
+    double perYear = (cases + 0.5) / years;
+    Interval limits = CountedRate.garwood(cases, years, LEVEL);
     return new FoulingFit(
         POOLED,
         null,
@@ -83,7 +89,11 @@ public record FoulingFit(
             + because
             + "; one rate for all, with half a case added",
         List.of(
-            new FoulingCoefficientRow(FoulingModel.CONSTANT, StrictMath.log(perYear), null, null),
+            new FoulingCoefficientRow(
+                FoulingModel.CONSTANT,
+                StrictMath.log(perYear),
+                cases == 0 ? null : StrictMath.log(limits.lower()),
+                StrictMath.log(limits.upper())),
             new FoulingCoefficientRow(FoulingModel.EXPOSURE, 1, null, null),
             new FoulingCoefficientRow(FoulingModel.ROUNDS, 1, null, null)));
   }

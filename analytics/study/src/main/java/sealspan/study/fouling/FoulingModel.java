@@ -14,12 +14,17 @@ import sealspan.table.FoulingCoefficientRow;
  * from the published coefficients, so whoever has these has the same probabilities.
  */
 public final class FoulingModel {
-  static final String CONSTANT = "constant";
+  /** Name of the coefficient of the base type's rate a year. */
+  public static final String CONSTANT = "constant";
+
   static final String EXPOSURE = "log exposure years";
   static final String ROUNDS = "log rounds";
   static final String SINE = "season sine";
   static final String COSINE = "season cosine";
-  static final String TYPE = "type";
+
+  /** Begin of the names of the coefficients of types, before an equals sign. */
+  public static final String TYPE = "type";
+
   static final double YEAR_DAYS = 365.25;
 
   private final Map<String, Double> coefficients = new HashMap<>();

@@ -12,7 +12,7 @@ import sealspan.table.ZoneRows;
 /** From the rows of all assemblies and zones to what they tell of fouling; a pure function. */
 public final class FoulingTables {
   /** Grows whenever the same input may give other figures. */
-  public static final String CODE_VERSION = "1";
+  public static final String CODE_VERSION = "2";
 
   private FoulingTables() {}
 

@@ -83,8 +83,8 @@ record Calibration(
           "more fouling than expected: the probabilities are too low, so the stated time to a"
               + " false alarm does not hold";
       case "TOO_HIGH" ->
-          "less fouling than expected: the probabilities are too high, so alarms come later than"
-              + " they could";
+          "less fouling than expected: the probabilities are on the safe side, so alarms come later"
+              + " than they could";
       default -> "the probabilities hold so far, so the stated time to a false alarm does";
     };
   }

@@ -27,7 +27,8 @@ import sealspan.table.LedgerEntry;
  * @param visits site visits that the fit knew
  * @param testsPerYear tests a year that the fit knew of late, more than 0
  * @param threshold mean number of tests to a false alarm, at least 1
- * @param coefficients what the probabilities are made from
+ * @param coefficients what the probabilities are made from, on the {@link HighSide}; of models with
+ *     code version 1 as they were fitted
  * @param sites the places
  */
 public record WatchModel(
