@@ -17,7 +17,7 @@ final class ReplicateMaxima {
   /** Counts take at most about this, unless those of four replicates need more: 128 MiB. */
   static final long MOST_WORDS = 1L << 24;
 
-  private static final int MOST_WORDS_OF_GROUP = 32;
+  private static final int MOST_WORDS_OF_GROUP = 64;
   private static final int MOST_GROUPS = 32;
 
   /** Of so many orders one is scanned first, then of fewer, then all the others. */
