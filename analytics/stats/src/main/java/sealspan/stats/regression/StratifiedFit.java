@@ -86,6 +86,66 @@ public record StratifiedFit(
     return scaled;
   }
 
+  /**
+   * Covariance that allows for rows of one series being alike when they are a few steps apart, the
+   * less the farther (Newey and West 1987, Econometrica 55:703), times rows over degrees of
+   * freedom.
+   *
+   * @param series the series of every row that was given to the fit
+   * @param step the place of each of these rows in its series, one row to a place
+   * @param farthest rows farther apart than this are taken as independent
+   */
+  public double[][] serialCovariance(int[] series, int[] step, int farthest) {
+    Map<Long, double[]> scoreAt = new HashMap<>();
+    for (int i = 0; i < rows.length; i++) {
+      scoreAt.put(place(series[rows[i]], step[rows[i]]), scores[i]);
+    }
+    int p = coefficients.length;
+    double[][] middle = new double[p][p];
+    for (int i = 0; i < rows.length; i++) {
+      for (int apart = 0; apart <= farthest; apart++) {
+        double[] other = scoreAt.get(place(series[rows[i]], step[rows[i]] + apart));
+        if (other != null) {
+          addProducts(middle, scores[i], other, 1 - apart / (farthest + 1.0), apart > 0);
+        }
+      }
+    }
+    double factor = degreesOfFreedom() > 0 ? rows.length / (double) degreesOfFreedom() : 1;
+    double[][] half = product(covariance, middle);
+    double[][] serial = product(half, covariance);
+    for (double[] line : serial) {
+      for (int k = 0; k < p; k++) {
+        line[k] *= factor;
+      }
+    }
+    return serial;
+  }
+
+  private static long place(int series, int step) {
+    return ((long) series << 32) + step;
+  }
+
+  private static void addProducts(
+      double[][] sums, double[] a, double[] b, double weight, boolean bothWays) {
+    for (int j = 0; j < a.length; j++) {
+      for (int k = 0; k < a.length; k++) {
+        sums[j][k] += weight * (a[j] * b[k] + (bothWays ? b[j] * a[k] : 0));
+      }
+    }
+  }
+
+  private static double[][] product(double[][] a, double[][] b) {
+    double[][] product = new double[a.length][a.length];
+    for (int j = 0; j < a.length; j++) {
+      for (int k = 0; k < a.length; k++) {
+        for (int m = 0; m < a.length; m++) {
+          product[j][k] += a[j][m] * b[m][k];
+        }
+      }
+    }
+    return product;
+  }
+
   /** The coefficient with its model-based normal interval; no dispersion. */
   public PointEstimate modelBased(String name, double level) {
     return normal(name, Math.sqrt(covariance[index(name)][index(name)]), level);

@@ -7,6 +7,11 @@ import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import sealspan.stats.Estimate;
 import sealspan.stats.Reference;
+import sealspan.stats.regression.Design;
+import sealspan.stats.regression.Family;
+import sealspan.stats.regression.Observations;
+import sealspan.stats.regression.StratifiedFit;
+import sealspan.stats.regression.StratifiedRegression;
 
 class DistributedLagTest {
   private static final Reference FILE = Reference.read("14_count_logit_regression/input_lag.csv");
@@ -68,6 +73,63 @@ class DistributedLagTest {
     assertEquals(0, last[1000] - 2 * last[999] + last[998], 1e-5);
     assertThrows(IllegalArgumentException.class, () -> LagBasis.naturalSpline(3, 5));
     assertThrows(IllegalArgumentException.class, () -> fit(LagBasis.free(4)));
+  }
+
+  /**
+   * Series: the error of the total against the sum over all pairs of rows, one by one, of the
+   * scores of the free fit, with weights by hand: 1 at the same week, 2/3 and 1/3 at the next two.
+   */
+  @Test
+  void neighbouringWeeksMayBeAlike() {
+    double[] logTests = Arrays.stream(column("exposure")).map(StrictMath::log).toArray();
+    int n = logTests.length;
+    int[] zone = zones();
+    int[] week = new int[n];
+    for (int i = 1; i < n; i++) {
+      week[i] = zone[i] == zone[i - 1] ? week[i - 1] + 1 : 0;
+    }
+    double[][] lags = turbidity();
+    Design design = Design.ofRows(n);
+    for (int lag = 0; lag <= 3; lag++) {
+      design = design.column("lag " + lag, lags[lag]);
+    }
+    Observations rows = Observations.of(design, column("fouled")).offset(logTests);
+    StratifiedFit fit = StratifiedRegression.fit(Family.POISSON, rows, zone).orThrow();
+    int told = fit.rows().length;
+    double[] moves = new double[told];
+    for (int i = 0; i < told; i++) {
+      for (int j = 0; j < 4; j++) {
+        for (int k = 0; k < 4; k++) {
+          moves[i] += fit.covariance()[j][k] * fit.scores()[i][k];
+        }
+      }
+    }
+    double variance = 0;
+    for (int a = 0; a < told; a++) {
+      for (int b = 0; b < told; b++) {
+        int apart = Math.abs(week[fit.rows()[a]] - week[fit.rows()[b]]);
+        if (zone[fit.rows()[a]] == zone[fit.rows()[b]] && apart <= 2) {
+          variance += (3 - apart) / 3.0 * moves[a] * moves[b];
+        }
+      }
+    }
+    variance *= told / (double) (told - fit.strata() - 4);
+    double dispersed = fit(LagBasis.free(3)).orThrow().total().standardError();
+    DistributedLag lag =
+        DistributedLag.fit(
+                column("fouled"),
+                logTests,
+                lags,
+                LagBasis.free(3),
+                zone,
+                new DistributedLag.Series(zone, week, 2),
+                .95)
+            .orThrow();
+    double expected = Math.max(dispersed, Math.sqrt(variance));
+    assertEquals(expected, lag.total().standardError(), 1e-9);
+    double[][] serial = fit.serialCovariance(zone, week, 2);
+    double sum = Arrays.stream(serial).flatMapToDouble(Arrays::stream).sum();
+    assertEquals(variance, sum, 1e-9 * variance);
   }
 
   @Test

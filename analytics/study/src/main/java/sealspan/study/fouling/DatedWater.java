@@ -197,7 +197,11 @@ final class DatedWater {
           outcomes.size(),
           three,
           "the mean over weeks of the ratio (geometric), within quarters of a zone",
-          "weeks, with dispersion " + WaterWords.number(value.dispersion()));
+          "weeks, with dispersion "
+              + WaterWords.number(value.dispersion())
+              + "; weeks of a zone may be alike up to "
+              + OutcomeWeeks.WEEKS
+              + " apart");
     } else {
       unknown(
           place,

@@ -9,8 +9,9 @@ import sealspan.stats.exposure.LagBasis;
 
 /**
  * Dated outcomes by week and zone against events so many weeks earlier, as one smooth curve over
- * the weeks; each quarter of a year of a zone is compared with itself. The first weeks of the
- * record, before which events are not known, are left out.
+ * the weeks; each quarter of a year of a zone is compared with itself. Whatever else brings
+ * outcomes for weeks on end is allowed for: weeks of a zone may be alike up to the last lag. The
+ * first weeks of the record, before which events are not known, are left out.
  */
 final class OutcomeWeeks {
   /** The last lag, weeks. */
@@ -36,6 +37,8 @@ final class OutcomeWeeks {
     double[] counts = new double[n];
     double[][] exposure = new double[WEEKS + 1][n];
     int[] stratum = new int[n];
+    int[] zoneOf = new int[n];
+    int[] weekOf = new int[n];
     int zoneNumber = 0;
     for (Map.Entry<String, List<Integer>> zone : outcomes.entrySet()) {
       double[] began = new double[weeks];
@@ -50,6 +53,8 @@ final class OutcomeWeeks {
         LocalDate day = LocalDate.ofEpochDay(water.firstDay() + 7L * (w + WEEKS));
         stratum[first + w] =
             (zoneNumber * 4000 + day.getYear() % 1000 * 4) + (day.getMonthValue() - 1) / 3;
+        zoneOf[first + w] = zoneNumber;
+        weekOf[first + w] = w;
         for (int lag = 0; lag <= WEEKS; lag++) {
           exposure[lag][first + w] = began[w + WEEKS - lag];
         }
@@ -63,6 +68,12 @@ final class OutcomeWeeks {
       zoneNumber++;
     }
     return DistributedLag.fit(
-        counts, new double[n], exposure, LagBasis.naturalSpline(WEEKS, KNOTS), stratum, LEVEL);
+        counts,
+        new double[n],
+        exposure,
+        LagBasis.naturalSpline(WEEKS, KNOTS),
+        stratum,
+        new DistributedLag.Series(zoneOf, weekOf, WEEKS),
+        LEVEL);
   }
 }
