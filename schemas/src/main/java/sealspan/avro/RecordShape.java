@@ -26,7 +26,7 @@ public final class RecordShape implements ValueShape {
 
   private final Schema schema;
   private final List<ValueShape> fields = new ArrayList<>();
-  private final List<MethodHandle> accessors = new ArrayList<>();
+  private final List<FieldReader> accessors = new ArrayList<>();
   private final List<String> labels = new ArrayList<>();
   private final MethodHandle constructor;
 
@@ -59,10 +59,7 @@ public final class RecordShape implements ValueShape {
       for (RecordComponent component : components) {
         ValueShape shape = ValueShape.of(component.getGenericType());
         fields.add(shape);
-        accessors.add(
-            lookup
-                .unreflect(component.getAccessor())
-                .asType(MethodType.methodType(Object.class, Object.class)));
+        accessors.add(FieldReader.of(component));
         labels.add(component.getName() + "=");
         schemaFields.add(field(component, shape));
       }
@@ -97,7 +94,7 @@ public final class RecordShape implements ValueShape {
   @Override
   public void write(Object record, Encoder out) throws IOException {
     for (int i = 0; i < fields.size(); i++) {
-      fields.get(i).write(get(accessors.get(i), record), out);
+      fields.get(i).write(accessors.get(i).read(record), out);
     }
   }
 
@@ -120,7 +117,7 @@ public final class RecordShape implements ValueShape {
   public void text(Object record, StringBuilder out) {
     out.append(schema.getName()).append('{');
     for (int i = 0; i < fields.size(); i++) {
-      Object value = get(accessors.get(i), record);
+      Object value = accessors.get(i).read(record);
       if (value != null && !(value instanceof List<?> list && list.isEmpty())) {
         out.append(labels.get(i));
         fields.get(i).text(value, out);
@@ -130,29 +127,13 @@ public final class RecordShape implements ValueShape {
     out.append('}');
   }
 
-  private static Object get(MethodHandle accessor, Object record) {
-    try {
-      return (Object) accessor.invokeExact(record);
-    } catch (Throwable e) {
-      throw failed(e);
-    }
-  }
-
   private Object build(Object[] values) {
     try {
       return (Object) constructor.invokeExact(values);
+    } catch (RuntimeException | Error e) {
+      throw e;
     } catch (Throwable e) {
-      throw failed(e);
+      throw new IllegalStateException("A record's own code failed.", e);
     }
-  }
-
-  private static RuntimeException failed(Throwable e) {
-    if (e instanceof RuntimeException known) {
-      return known;
-    }
-    if (e instanceof Error error) {
-      throw error;
-    }
-    return new IllegalStateException("A record's own code failed.", e);
   }
 }

@@ -77,7 +77,9 @@ public final class EventHeaders {
   }
 
   private static String text(String uriReference) {
-    return URLDecoder.decode(uriReference.replace("+", "%2B"), StandardCharsets.UTF_8);
+    return uriReference.indexOf('%') < 0
+        ? uriReference
+        : URLDecoder.decode(uriReference.replace("+", "%2B"), StandardCharsets.UTF_8);
   }
 
   /**
@@ -109,7 +111,7 @@ public final class EventHeaders {
   private static Instant instant(UnaryOperator<String> header, String name) {
     String value = header.apply(name);
     try {
-      return value == null ? null : Instant.parse(value);
+      return value == null ? null : InstantText.parse(value);
     } catch (DateTimeParseException e) {
       throw new IllegalArgumentException("The header " + name + " is no time: " + value, e);
     }

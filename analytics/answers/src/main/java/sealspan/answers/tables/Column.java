@@ -1,8 +1,5 @@
 package sealspan.answers.tables;
 
-import java.lang.invoke.MethodHandle;
-import java.lang.invoke.MethodHandles;
-import java.lang.invoke.MethodType;
 import java.lang.reflect.RecordComponent;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -12,6 +9,7 @@ import java.util.Locale;
 import org.apache.avro.LogicalTypes;
 import org.apache.avro.Schema;
 import org.duckdb.DuckDBAppender;
+import sealspan.avro.FieldReader;
 
 /**
  * A column of a table.
@@ -20,26 +18,16 @@ import org.duckdb.DuckDBAppender;
  * @param sqlType type in DuckDB; a timestamp is in UTC
  * @param optional whether it may hold null, which means "not recorded" or as the meaning says
  * @param meaning what it holds, in words; null where the record does not say
- * @param accessor reads the value from a record: from Record to Object
+ * @param reader reads the value from a row
  */
 public record Column(
-    String name, String sqlType, boolean optional, String meaning, MethodHandle accessor) {
+    String name, String sqlType, boolean optional, String meaning, FieldReader reader) {
 
   static Column of(RecordComponent component, Schema.Field field) {
     boolean optional = field.schema().isUnion();
     Schema value = optional ? field.schema().getTypes().get(1) : field.schema();
-    try {
-      return new Column(
-          snakeCase(field.name()),
-          sqlType(value),
-          optional,
-          field.doc(),
-          MethodHandles.publicLookup()
-              .unreflect(component.getAccessor())
-              .asType(MethodType.methodType(Object.class, Record.class)));
-    } catch (IllegalAccessException e) {
-      throw new IllegalArgumentException("Not a public record field: " + field.name(), e);
-    }
+    return new Column(
+        snakeCase(field.name()), sqlType(value), optional, field.doc(), FieldReader.of(component));
   }
 
   /** {@code exposureDays} to {@code exposure_days}. */
@@ -71,7 +59,7 @@ public record Column(
 
   /** Appends this column's value of a record. */
   void append(Record row, DuckDBAppender out) throws SQLException {
-    Object value = value(row);
+    Object value = reader.read(row);
     if (value == null) {
       out.appendNull();
     } else if (value instanceof String text) {
@@ -90,16 +78,6 @@ public record Column(
       out.appendEpochMicros(ChronoUnit.MICROS.between(Instant.EPOCH, instant));
     } else {
       out.append(value.toString());
-    }
-  }
-
-  private Object value(Record row) {
-    try {
-      return (Object) accessor.invokeExact(row);
-    } catch (RuntimeException | Error e) {
-      throw e;
-    } catch (Throwable e) {
-      throw new IllegalStateException("A record's own code failed.", e);
     }
   }
 }

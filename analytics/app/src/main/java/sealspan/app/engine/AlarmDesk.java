@@ -88,7 +88,8 @@ final class AlarmDesk {
     DueWatchModel due = DueWatchModel.read(dataFolder, cutId, lastModelId, Instant.now());
     if (due.model() != null) {
       lastModelId = decisions.freeze(due.model());
-      LOG.info("Froze the model of the watch over fouling, of {} places.", due.model().sites());
+      LOG.info(
+          "Froze the model of the watch over fouling, of {} places.", due.model().sites().size());
     }
     modelOpen = !due.fitted();
   }
