@@ -22,8 +22,12 @@ public final class Member {
   public Member() {}
 
   Member(String stratum, Bundle rows) {
+    this(stratum, rows.key(), TableCodec.encode(rows));
+  }
+
+  Member(String stratum, String key, byte[] rows) {
     this.stratum = stratum;
-    this.key = rows.key();
-    this.rows = TableCodec.encode(rows);
+    this.key = key;
+    this.rows = rows;
   }
 }

@@ -4,6 +4,7 @@ import org.apache.flink.api.common.functions.OpenContext;
 import org.apache.flink.streaming.api.functions.KeyedProcessFunction;
 import org.apache.flink.util.Collector;
 import sealspan.assembly.AcceptanceCriteria;
+import sealspan.avro.TableCodec;
 import sealspan.event.Subject;
 import sealspan.study.Fits;
 import sealspan.study.ZoneTables;
@@ -46,8 +47,11 @@ final class MemberRows extends KeyedProcessFunction<String, Addressed, Member> {
     }
     AssemblyRows rows = RowsOf.forFit(context.getCurrentKey(), bag.events(), criteria);
     out.collect(new Member(FoulingRows.KEY, FoulingTables.needed(rows)));
+    byte[] withReadings = TableCodec.encode(Fits.needed(rows, true));
+    byte[] without = TableCodec.encode(Fits.needed(rows, false));
     for (String stratum : Fits.strataOf(rows)) {
-      out.collect(new Member(stratum, rows));
+      out.collect(
+          new Member(stratum, rows.key(), Fits.readsReadings(stratum) ? withReadings : without));
     }
   }
 }

@@ -2,7 +2,9 @@ package sealspan.jobs;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import org.apache.flink.api.common.functions.OpenContext;
 import org.apache.flink.api.common.state.MapState;
 import org.apache.flink.api.common.state.MapStateDescriptor;
@@ -61,8 +63,10 @@ final class StratumFit extends KeyedProcessFunction<String, Member, Upsert> {
   public void onTimer(long end, OnTimerContext context, Collector<Upsert> out) throws Exception {
     List<AssemblyRows> assemblies = new ArrayList<>();
     List<ZoneRows> zones = new ArrayList<>();
-    for (byte[] packed : members.values()) {
-      Bundle rows = TableCodec.decode(packed, Bundle.class);
+    // What is unpacked is let go at once: a large stratum is not in memory twice.
+    for (Iterator<Map.Entry<String, byte[]>> all = members.iterator(); all.hasNext(); ) {
+      Bundle rows = TableCodec.decode(all.next().getValue(), Bundle.class);
+      all.remove();
       if (rows instanceof ZoneRows zone) {
         zones.add(zone);
       } else {

@@ -20,7 +20,7 @@ import sealspan.table.SealRow;
 /** The estimates of a stratum from the histories of its assemblies; pure functions. */
 public final class Fits {
   /** Grows whenever the same input may give other figures. */
-  public static final String CODE_VERSION = "14";
+  public static final String CODE_VERSION = "15";
 
   /**
    * With fewer tests the failures of all assemblies tell a forecast more than those of the type.
@@ -29,6 +29,8 @@ public final class Fits {
 
   /** The stratum of all assemblies. */
   static final String ALL = "all";
+
+  private static final String COMPONENT = "component=";
 
   private Fits() {}
 
@@ -44,12 +46,44 @@ public final class Fits {
       strata.add("type=" + type);
     }
     for (SealRow seal : rows.seals()) {
-      strata.add("component=" + seal.component());
+      strata.add(COMPONENT + seal.component());
       if (type != null) {
-        strata.add("type=" + type + " component=" + seal.component());
+        strata.add("type=" + type + " " + COMPONENT + seal.component());
       }
     }
     return List.copyOf(strata);
+  }
+
+  /** Whether the fit of a stratum reads single readings: the drifts of one type do. */
+  public static boolean readsReadings(String stratum) {
+    return !stratum.equals(ALL) && !stratum.contains(COMPONENT);
+  }
+
+  /**
+   * The part of an assembly's rows that fits read, which is less than half of them.
+   *
+   * @param withReadings whether its readings belong to it ({@link #readsReadings})
+   */
+  public static AssemblyRows needed(AssemblyRows rows, boolean withReadings) {
+    return new AssemblyRows(
+        rows.assemblyId(),
+        0,
+        rows.assembly(),
+        rows.tests(),
+        withReadings
+            ? rows.readings().stream().filter(reading -> reading.run() != null).toList()
+            : List.of(),
+        rows.exposures(),
+        rows.repairs(),
+        rows.seals(),
+        List.of(),
+        List.of(),
+        List.of(),
+        null,
+        rows.repairEpisodes(),
+        List.of(),
+        null,
+        List.of());
   }
 
   /**
@@ -63,8 +97,8 @@ public final class Fits {
   public static FitRows of(String stratum, List<AssemblyRows> members, FitCut cut) {
     List<AssemblyRows> sorted = new ArrayList<>(members);
     sorted.sort(Comparator.comparing(AssemblyRows::assemblyId));
-    int at = stratum.indexOf("component=");
-    String component = at < 0 ? null : stratum.substring(at + "component=".length());
+    int at = stratum.indexOf(COMPONENT);
+    String component = at < 0 ? null : stratum.substring(at + COMPONENT.length());
     FitRow fit =
         new FitRow(
             stratum,
@@ -72,7 +106,7 @@ public final class Fits {
             cut.offsets(),
             cut.newestRecordedAt(),
             sorted.size(),
-            digest(sorted),
+            digest(stratum, sorted),
             CODE_VERSION);
     Replacements replacements = Replacements.of(stratum, component, sorted);
     RepairEffects effects = RepairEffects.of(stratum, component, sorted);
@@ -111,7 +145,8 @@ public final class Fits {
    * Digest of what the estimators read: assembly, rounds, exposures, seals, repairs and their
    * episodes, days of tests and of installation, in order of assembly.
    */
-  private static String digest(List<AssemblyRows> sorted) {
+  private static String digest(String stratum, List<AssemblyRows> sorted) {
+    boolean withReadings = readsReadings(stratum);
     try {
       MessageDigest sha256 = MessageDigest.getInstance("SHA-256");
       for (AssemblyRows rows : sorted) {
@@ -119,7 +154,7 @@ public final class Fits {
         sha256.update(rows.tests().toString().getBytes(StandardCharsets.UTF_8));
         sha256.update(rows.exposures().toString().getBytes(StandardCharsets.UTF_8));
         for (ReadingRow reading : rows.readings()) {
-          if (reading.run() != null) {
+          if (withReadings && reading.run() != null) {
             sha256.update(reading.toString().getBytes(StandardCharsets.UTF_8));
           }
         }
