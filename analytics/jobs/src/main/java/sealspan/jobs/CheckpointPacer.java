@@ -22,18 +22,21 @@ final class CheckpointPacer implements AutoCloseable {
   private final MiniCluster cluster;
   private final JobID job;
   private final long shortestMillis;
+  private final long firstMillis;
   private final Thread thread;
 
-  private CheckpointPacer(MiniCluster cluster, JobID job, Duration pause) {
+  private CheckpointPacer(MiniCluster cluster, JobID job, Duration pause, Duration firstPause) {
     this.cluster = cluster;
     this.job = job;
     this.shortestMillis = pause.toMillis();
+    this.firstMillis = firstPause.toMillis();
     this.thread = new Thread(this::run, "sealspan-checkpoints");
     this.thread.setDaemon(true);
   }
 
-  static CheckpointPacer start(MiniCluster cluster, JobID job, Duration pause) {
-    CheckpointPacer pacer = new CheckpointPacer(cluster, job, pause);
+  static CheckpointPacer start(
+      MiniCluster cluster, JobID job, Duration pause, Duration firstPause) {
+    CheckpointPacer pacer = new CheckpointPacer(cluster, job, pause, firstPause);
     pacer.thread.start();
     return pacer;
   }
@@ -53,7 +56,7 @@ final class CheckpointPacer implements AutoCloseable {
   }
 
   private void run() {
-    long pauseMillis = shortestMillis;
+    long pauseMillis = Math.max(shortestMillis, firstMillis);
     while (!Thread.currentThread().isInterrupted()) {
       try {
         TimeUnit.MILLISECONDS.sleep(pauseMillis);

@@ -77,6 +77,17 @@ public final class FlinkRuntime implements AutoCloseable {
    * @throws JobException when the log cannot be used or the job fails at once
    */
   public synchronized void startHistories(JobSettings job, CheckpointSettings checkpoints) {
+    startHistories(job, checkpoints, checkpoints.pause());
+  }
+
+  /**
+   * As {@link #startHistories(JobSettings, CheckpointSettings)}, for a log that will take a while
+   * to catch up with: every checkpoint sends all rows that have changed.
+   *
+   * @param firstPause time until the next checkpoint, the second
+   */
+  public synchronized void startHistories(
+      JobSettings job, CheckpointSettings checkpoints, Duration firstPause) {
     stopHistories();
     TopicSetup.make(job);
     CheckpointFolder folder = new CheckpointFolder(checkpoints, job);
@@ -93,7 +104,7 @@ public final class FlinkRuntime implements AutoCloseable {
       stopHistories();
       throw new JobException("The histories cannot be kept up to date: " + why);
     }
-    pacer = CheckpointPacer.start(cluster, histories, checkpoints.pause());
+    pacer = CheckpointPacer.start(cluster, histories, checkpoints.pause(), firstPause);
   }
 
   private boolean begin(

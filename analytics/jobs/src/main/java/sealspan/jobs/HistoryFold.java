@@ -105,6 +105,7 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   @Override
   public void processElement1(StreamRecord<Addressed> record) throws Exception {
     Addressed arrived = record.getValue();
+    pace.arrived();
     boolean news = arrived.isForecast() ? addForecast(arrived) : bag.add(arrived);
     if (news) {
       changed.add(arrived.to);
@@ -153,6 +154,10 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
 
   private void onTimer(long due) throws Exception {
     armed = false;
+    if (pace.holds(getProcessingTimeService().getCurrentProcessingTime())) {
+      arm();
+      return;
+    }
     long begin = System.nanoTime();
     sendChanged();
     boolean more = scoreSome(begin + SendPace.SLICE_NANOS);

@@ -2,8 +2,9 @@ package sealspan.jobs;
 
 /**
  * How long changed rows are held back: shortly where little happens, longer where much does, so
- * that sending takes at most about a quarter of the time and a log that is being caught up with is
- * not sent on event by event.
+ * that sending takes at most about a quarter of the time. While events pour in faster than anyone
+ * can record them, a long log is being caught up with: then most histories would be worked out over
+ * and over, and nothing is sent until it is over or a good while has passed.
  */
 final class SendPace {
   /** The longest that one round of scoring may take. */
@@ -13,10 +14,40 @@ final class SendPace {
   private static final long LONGEST_MILLIS = 30_000;
   private static final long REST_PER_WORK = 3;
 
+  private static final long FLOOD_PER_SECOND = 1_000;
+  private static final long LONGEST_FLOOD_MILLIS = 60_000;
+
   private long pauseMillis = SHORTEST_MILLIS;
+  private long arrivals;
+  private long lookedAtMillis;
+  private long floodSinceMillis = -1;
 
   long pauseMillis() {
     return pauseMillis;
+  }
+
+  /** Notes that an event has come. */
+  void arrived() {
+    arrivals++;
+  }
+
+  /** Whether to wait for the end of a flood; counts what came since it was asked before. */
+  boolean holds(long nowMillis) {
+    boolean flood = arrivals * 1_000 > FLOOD_PER_SECOND * (nowMillis - lookedAtMillis);
+    arrivals = 0;
+    lookedAtMillis = nowMillis;
+    if (!flood) {
+      floodSinceMillis = -1;
+      return false;
+    }
+    if (floodSinceMillis < 0) {
+      floodSinceMillis = nowMillis;
+    }
+    if (nowMillis - floodSinceMillis > LONGEST_FLOOD_MILLIS) {
+      floodSinceMillis = nowMillis;
+      return false;
+    }
+    return true;
   }
 
   /** Notes how long the last round took. */

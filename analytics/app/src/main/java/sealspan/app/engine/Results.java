@@ -1,6 +1,5 @@
 package sealspan.app.engine;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
@@ -19,6 +18,11 @@ import sealspan.study.FitCut;
  * writer of the answers.
  */
 final class Results implements AutoCloseable {
+  /** What the job reads in a second, about, while it catches up. */
+  private static final long EVENTS_PER_SECOND = 20_000;
+
+  private static final long LONGEST_FIRST_SECONDS = 120;
+
   private final DataFolder folder;
   private final Generation generation;
   private final JobSettings job;
@@ -60,10 +64,17 @@ final class Results implements AutoCloseable {
     return generation;
   }
 
-  /** Follows the log from where the last checkpoint was, or from its first event. */
-  void keepUp() {
-    Path checkpoints = folder.checkpoints(generation.number());
-    flink.startHistories(job, CheckpointSettings.everySecond(checkpoints, generation.stateKept()));
+  /**
+   * Follows the log from where the last checkpoint was, or from its first event.
+   *
+   * @param events number of events that are to be caught up with
+   */
+  void keepUp(long events) {
+    CheckpointSettings checkpoints =
+        CheckpointSettings.everySecond(
+            folder.checkpoints(generation.number()), generation.stateKept());
+    long expectedSeconds = Math.min(LONGEST_FIRST_SECONDS, events / EVENTS_PER_SECOND);
+    flink.startHistories(job, checkpoints, Duration.ofSeconds(Math.max(1, expectedSeconds)));
   }
 
   /** Fits at a cut and waits for it. */

@@ -112,7 +112,7 @@ final class Workshop implements AutoCloseable {
       LOG.warn("The jobs have stopped and are started again.");
       submit(
           () -> {
-            results.keepUp();
+            results.keepUp(0);
             return "";
           });
     } else if (clock.isDue(now)) {
@@ -177,7 +177,7 @@ final class Workshop implements AutoCloseable {
     if (!asBefore) {
       replayLastFit(begun);
     }
-    begun.keepUp();
+    begun.keepUp(asBefore ? 0 : Cuts.events(events.end()));
     begun.publish();
     LOG.info("Histories are kept up to date and published.");
     if (!asBefore) {
@@ -237,7 +237,7 @@ final class Workshop implements AutoCloseable {
     Results fresh = new Results(folder, log, generation, criteria, startFlink(folder));
     try {
       replayLastFit(fresh);
-      fresh.keepUp();
+      fresh.keepUp(Cuts.events(events.end()));
       old.stopPublishing();
       fresh.publish();
       fresh.awaitPublished();
