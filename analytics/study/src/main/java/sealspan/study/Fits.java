@@ -1,6 +1,5 @@
 package sealspan.study;
 
-import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
@@ -8,12 +7,12 @@ import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.TreeSet;
+import sealspan.avro.TableCodec;
 import sealspan.table.AssemblyRows;
 import sealspan.table.CurveRow;
 import sealspan.table.DriftRow;
 import sealspan.table.FitRow;
 import sealspan.table.FitRows;
-import sealspan.table.ReadingRow;
 import sealspan.table.SealLifeRow;
 import sealspan.table.SealRow;
 
@@ -141,37 +140,16 @@ public final class Fits {
         Retests.of(stratum, component, sorted));
   }
 
-  /**
-   * Digest of what the estimators read: assembly, rounds, exposures, seals, repairs and their
-   * episodes, days of tests and of installation, in order of assembly.
-   */
+  /** Digest of the rows that the estimators read, in order of assembly. */
   private static String digest(String stratum, List<AssemblyRows> sorted) {
-    boolean withReadings = readsReadings(stratum);
     try {
       MessageDigest sha256 = MessageDigest.getInstance("SHA-256");
       for (AssemblyRows rows : sorted) {
-        sha256.update(rows.assembly().toString().getBytes(StandardCharsets.UTF_8));
-        sha256.update(rows.tests().toString().getBytes(StandardCharsets.UTF_8));
-        sha256.update(rows.exposures().toString().getBytes(StandardCharsets.UTF_8));
-        for (ReadingRow reading : rows.readings()) {
-          if (withReadings && reading.run() != null) {
-            sha256.update(reading.toString().getBytes(StandardCharsets.UTF_8));
-          }
-        }
-        sha256.update(rows.seals().toString().getBytes(StandardCharsets.UTF_8));
-        sha256.update(rows.repairEpisodes().toString().getBytes(StandardCharsets.UTF_8));
-        sha256.update(rows.repairs().toString().getBytes(StandardCharsets.UTF_8));
-        sha256.update(days(rows).getBytes(StandardCharsets.UTF_8));
+        sha256.update(TableCodec.encode(needed(rows, readsReadings(stratum))));
       }
       return HexFormat.of().formatHex(sha256.digest(), 0, 8);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("Every Java platform has SHA-256.", e);
     }
-  }
-
-  private static String days(AssemblyRows rows) {
-    StringBuilder days = new StringBuilder().append(rows.assembly().installedOn());
-    rows.tests().forEach(test -> days.append(' ').append(test.day()));
-    return days.toString();
   }
 }
