@@ -41,7 +41,7 @@ public final class FleetRanks {
   public double expected(GridPosterior unit) {
     long[] whole = unit.wholeMasses();
     double sum = 0;
-    for (int g = 0; g < whole.length; g++) {
+    for (int g = unit.first(); g < unit.end(); g++) {
       sum += whole[g] / (double) (1L << FleetSums.BITS) * unitsAbove[g];
     }
     // The unit itself counts for exactly one half in the sum.
@@ -60,7 +60,7 @@ public final class FleetRanks {
       tabled = most;
       tabledAtMost = table(most);
     }
-    return probability(unit.wholeMasses(), unit.above(), tabledAtMost);
+    return probability(unit, tabledAtMost);
   }
 
   /**
@@ -69,15 +69,13 @@ public final class FleetRanks {
    */
   public RankInterval interval(GridPosterior unit, double level) {
     double tail = sealspan.stats.Confidence.tail(level);
-    long[] whole = unit.wholeMasses();
-    double[] above = unit.above();
-    int low = firstReaching(whole, above, tail);
-    int high = firstReaching(whole, above, 1 - tail);
+    int low = firstReaching(unit, tail);
+    int high = firstReaching(unit, 1 - tail);
     return new RankInterval(low == 0 ? 1 : ranks[low - 1] + 1, ranks[high], level);
   }
 
   /** The first tabled rank that the unit's rank exceeds with at most the rest of probability. */
-  private int firstReaching(long[] whole, double[] above, double probability) {
+  private int firstReaching(GridPosterior unit, double probability) {
     int low = 0;
     int high = ranks.length - 1;
     while (low < high) {
@@ -85,7 +83,7 @@ public final class FleetRanks {
       if (atMost[middle] == null) {
         atMost[middle] = table(ranks[middle]);
       }
-      if (probability(whole, above, atMost[middle]) >= probability) {
+      if (probability(unit, atMost[middle]) >= probability) {
         high = middle;
       } else {
         low = middle + 1;
@@ -95,13 +93,13 @@ public final class FleetRanks {
   }
 
   /** Sum over the unit's nodes. */
-  private static double probability(long[] whole, double[] above, double[][] table) {
+  private static double probability(GridPosterior unit, double[][] table) {
+    long[] whole = unit.wholeMasses();
+    double[] above = unit.above();
     double sum = 0;
-    for (int g = 0; g < whole.length; g++) {
-      if (whole[g] != 0) {
-        double t = above[g];
-        sum += whole[g] * (table[0][g] + t * (table[1][g] + t * table[2][g]));
-      }
+    for (int g = unit.first(); g < unit.end(); g++) {
+      double t = above[g];
+      sum += whole[g] * (table[0][g] + t * (table[1][g] + t * table[2][g]));
     }
     return Math.max(0, Math.min(1, sum / (1L << FleetSums.BITS)));
   }

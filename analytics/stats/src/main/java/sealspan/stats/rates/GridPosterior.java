@@ -14,24 +14,30 @@ public final class GridPosterior {
   private final RateLattice lattice;
   private final double[] perDay;
   private final double[] masses;
+  private final int from;
+  private final int to;
   private long[] whole;
   private double[] above;
+  private int first;
+  private int end;
 
   GridPosterior(RateLattice lattice, double[] masses) {
-    this(lattice, lattice.allPerDay(), masses);
+    this(lattice, lattice.allPerDay(), masses, 0, masses.length);
   }
 
-  /** With the rates of all nodes worked out before. */
-  GridPosterior(RateLattice lattice, double[] perDay, double[] masses) {
+  /** With the rates of all nodes worked out before; all mass lies from one node to another. */
+  GridPosterior(RateLattice lattice, double[] perDay, double[] masses, int from, int to) {
     this.lattice = lattice;
     this.perDay = perDay;
     this.masses = masses;
+    this.from = from;
+    this.to = to;
   }
 
   /** Posterior mean rate per day. */
   public double meanPerDay() {
     double sum = 0;
-    for (int g = 0; g < masses.length; g++) {
+    for (int g = from; g < to; g++) {
       sum += masses[g] * perDay[g];
     }
     return sum;
@@ -40,7 +46,7 @@ public final class GridPosterior {
   /** Posterior mean of a function of the rate per day. */
   public double mean(DoubleUnaryOperator ofPerDay) {
     double sum = 0;
-    for (int g = 0; g < masses.length; g++) {
+    for (int g = from; g < to; g++) {
       sum += masses[g] == 0 ? 0 : masses[g] * ofPerDay.applyAsDouble(perDay[g]);
     }
     return sum;
@@ -54,7 +60,7 @@ public final class GridPosterior {
     }
     int cell = (int) Math.min(position, lattice.nodes());
     double sum = cell < masses.length ? masses[cell] * (cell + 1 - position) : 0;
-    for (int g = cell + 1; g < masses.length; g++) {
+    for (int g = Math.max(from, cell + 1); g < to; g++) {
       sum += masses[g];
     }
     return Math.min(1, sum);
@@ -68,7 +74,7 @@ public final class GridPosterior {
 
   private double lower(double tail) {
     double sum = 0;
-    for (int g = 0; g < masses.length; g++) {
+    for (int g = from; g < to; g++) {
       if (sum + masses[g] >= tail) {
         return lattice.perDay(g - .5 + (tail - sum) / masses[g]);
       }
@@ -79,7 +85,7 @@ public final class GridPosterior {
 
   private double upper(double tail) {
     double sum = 0;
-    for (int g = masses.length - 1; g >= 0; g--) {
+    for (int g = to - 1; g >= from; g--) {
       if (sum + masses[g] >= tail) {
         return lattice.perDay(g + .5 - (tail - sum) / masses[g]);
       }
@@ -104,16 +110,30 @@ public final class GridPosterior {
     return above;
   }
 
+  /** The first node with a whole mass. */
+  int first() {
+    wholeMasses();
+    return first;
+  }
+
+  /** The node after the last with a whole mass. */
+  int end() {
+    wholeMasses();
+    return end;
+  }
+
   private long[] rounded() {
     long[] whole = new long[masses.length];
     long left = (long) ONE;
-    int largest = 0;
-    for (int g = 0; g < whole.length; g++) {
+    int largest = from;
+    for (int g = from; g < to; g++) {
       whole[g] = (long) (masses[g] * ONE);
       left -= whole[g];
       largest = whole[g] > whole[largest] ? g : largest;
     }
     whole[largest] += left;
+    for (first = from; whole[first] == 0; first++) {}
+    for (end = to; whole[end - 1] == 0; end--) {}
     return whole;
   }
 

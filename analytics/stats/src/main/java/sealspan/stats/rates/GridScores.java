@@ -54,6 +54,6 @@ public final class GridScores {
         masses[from + g] += row[g] * each[g] * scale;
       }
     }
-    return new GridPosterior(lattice, perDay, masses);
+    return new GridPosterior(lattice, perDay, masses, from, from + row.length);
   }
 }
