@@ -24,6 +24,7 @@ import org.apache.flink.configuration.TaskManagerOptions;
 import org.apache.flink.configuration.WebOptions;
 import org.apache.flink.core.execution.CheckpointingMode;
 import org.apache.flink.core.execution.RecoveryClaimMode;
+import org.apache.flink.state.rocksdb.RocksDBConfigurableOptions;
 
 /** Flink's settings for the two jobs and for the cluster of one process. */
 final class FlinkConfiguration {
@@ -47,6 +48,8 @@ final class FlinkConfiguration {
     Configuration c = job("sealspan histories " + job.generation(), job);
     c.set(ExecutionOptions.RUNTIME_MODE, RuntimeExecutionMode.STREAMING);
     c.set(StateBackendOptions.STATE_BACKEND, stateKept.backend());
+    // Most events are new: without a filter each would be looked for in every file of the state.
+    c.set(RocksDBConfigurableOptions.USE_BLOOM_FILTER, true);
     c.set(CheckpointingOptions.INCREMENTAL_CHECKPOINTS, stateKept == StateKept.ROCKSDB);
     c.set(CheckpointingOptions.CHECKPOINTING_CONSISTENCY_MODE, CheckpointingMode.EXACTLY_ONCE);
     // The committed offsets promise that the rows are there: no event may lie between operators.
@@ -106,7 +109,7 @@ final class FlinkConfiguration {
     c.set(CoreOptions.TMP_DIRS, workFolder.toAbsolutePath().toString());
     c.set(TaskManagerOptions.NETWORK_MEMORY_MIN, MemorySize.ofMebiBytes(48));
     c.set(TaskManagerOptions.NETWORK_MEMORY_MAX, MemorySize.ofMebiBytes(48));
-    c.set(TaskManagerOptions.MANAGED_MEMORY_SIZE, MemorySize.ofMebiBytes(192));
+    c.set(TaskManagerOptions.MANAGED_MEMORY_SIZE, MemorySize.ofMebiBytes(384));
     c.set(NettyShuffleEnvironmentOptions.NETWORK_SORT_SHUFFLE_MIN_BUFFERS, 64);
     c.set(TaskManagerOptions.NETWORK_BATCH_SHUFFLE_READ_MEMORY, MemorySize.ofMebiBytes(32));
     c.set(TaskManagerOptions.BIND_HOST, LOOPBACK);

@@ -22,6 +22,7 @@ import org.apache.flink.streaming.runtime.streamrecord.StreamRecord;
 import org.apache.flink.util.OutputTag;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.avro.TableCodec;
+import sealspan.event.LoggedEvent;
 import sealspan.study.IssuedForecast;
 import sealspan.table.FitRows;
 
@@ -168,13 +169,17 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   }
 
   private void sendChanged() throws Exception {
-    for (String key : changed) {
-      send(key);
+    for (String key : StateOrder.of(changed, keyGroups())) {
+      List<LoggedEvent> events = send(key);
       if (!key.startsWith(ZONE)) {
-        output.collect(WATCHED, new StreamRecord<>(RowsOf.watched(key, bag.events(), criteria)));
+        output.collect(WATCHED, new StreamRecord<>(RowsOf.watched(key, events, criteria)));
       }
     }
     changed.clear();
+  }
+
+  private int keyGroups() {
+    return getRuntimeContext().getTaskInfo().getMaxNumberOfParallelSubtasks();
   }
 
   /** Sends on histories that were scored with another fit, until a time; tells if more are left. */
@@ -198,15 +203,16 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
     return !toScore.isEmpty();
   }
 
-  private void send(String key) throws Exception {
+  private List<LoggedEvent> send(String key) throws Exception {
     setCurrentKey(key);
+    List<LoggedEvent> events = bag.events();
     scored.update(lastFit.mark());
     List<IssuedForecast> forecasts = new ArrayList<>();
     for (byte[] forecast : issued.values()) {
       forecasts.add(ForecastReader.unpack(forecast));
     }
     output.collect(
-        new StreamRecord<>(
-            new Upsert(RowsOf.subject(key, bag.events(), criteria, lastFit, forecasts))));
+        new StreamRecord<>(new Upsert(RowsOf.subject(key, events, criteria, lastFit, forecasts))));
+    return events;
   }
 }
