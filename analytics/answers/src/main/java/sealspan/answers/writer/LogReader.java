@@ -23,11 +23,16 @@ import sealspan.event.Topics;
 
 /** Reads the four topics from given places on, and how far the histories have come. */
 final class LogReader implements AutoCloseable {
-  private static final int RECORDS_AT_ONCE = 5_000;
-  private static final long BYTES_AT_ONCE = 32L << 20;
+  /**
+   * What makes one transaction at most. A table that gets more rows than DuckDB writes as one group
+   * (122,880) goes to its place at once; fewer are written to the log of the file first.
+   */
+  private static final int RECORDS_AT_ONCE = 10_000;
+
+  private static final long BYTES_AT_ONCE = 64L << 20;
 
   /**
-   * What one partition may give at once; bundles have about 5 kB. The usual 1 MB makes transactions
+   * What one partition may give at once; bundles have about 9 kB. The usual 1 MB makes transactions
    * of a few hundred bundles, and each looks through all tables for rows to replace.
    */
   private static final int PARTITION_BYTES_AT_ONCE = 8 << 20;
