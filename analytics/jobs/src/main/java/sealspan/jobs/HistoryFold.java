@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.flink.api.common.state.BroadcastState;
-import org.apache.flink.api.common.state.MapState;
 import org.apache.flink.api.common.state.MapStateDescriptor;
 import org.apache.flink.api.common.state.ValueState;
 import org.apache.flink.api.common.state.ValueStateDescriptor;
@@ -51,16 +50,12 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   private static final ValueStateDescriptor<Long> SCORED =
       new ValueStateDescriptor<>("scored", Types.LONG);
 
-  private static final MapStateDescriptor<String, byte[]> ISSUED =
-      new MapStateDescriptor<>(
-          "issued", Types.STRING, PrimitiveArrayTypeInfo.BYTE_PRIMITIVE_ARRAY_TYPE_INFO);
-
   private final AcceptanceCriteria criteria;
 
   private transient EventBag bag;
 
-  /** The forecasts that were issued for the key, by a text that tells them apart. */
-  private transient MapState<String, byte[]> issued;
+  /** The forecasts that were issued for the key. */
+  private transient DistinctBytes issued;
 
   /** The mark of the fit that the rows of the key were last sent on with. */
   private transient ValueState<Long> scored;
@@ -80,8 +75,9 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   @Override
   public void initializeState(StateInitializationContext context) throws Exception {
     super.initializeState(context);
-    bag = new EventBag(context.getKeyedStateStore().getMapState(EventBag.STATE));
-    issued = context.getKeyedStateStore().getMapState(ISSUED);
+    bag = new EventBag(context.getKeyedStateStore().getListState(EventBag.STATE));
+    issued =
+        new DistinctBytes(context.getKeyedStateStore().getListState(DistinctBytes.named("issued")));
     scored = context.getKeyedStateStore().getState(SCORED);
     fits = context.getOperatorStateStore().getBroadcastState(FITS);
     List<FitRows> known = new ArrayList<>();
@@ -107,20 +103,16 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   public void processElement1(StreamRecord<Addressed> record) throws Exception {
     Addressed arrived = record.getValue();
     pace.arrived();
-    boolean news = arrived.isForecast() ? addForecast(arrived) : bag.add(arrived);
-    if (news) {
-      changed.add(arrived.to);
-      arm();
+    if (arrived.isForecast()) {
+      issued.add(arrived.event);
+      if (bag.isEmpty()) {
+        return; // There is no history yet that it can be shown with.
+      }
+    } else {
+      bag.add(arrived);
     }
-  }
-
-  /** Takes in a forecast; it is news only where there is a history that it can be shown with. */
-  private boolean addForecast(Addressed forecast) throws Exception {
-    if (issued.contains(forecast.id)) {
-      return false;
-    }
-    issued.put(forecast.id, forecast.event);
-    return !bag.isEmpty();
+    changed.add(arrived.to);
+    arm();
   }
 
   @Override
@@ -208,7 +200,7 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
     List<LoggedEvent> events = bag.events();
     scored.update(lastFit.mark());
     List<IssuedForecast> forecasts = new ArrayList<>();
-    for (byte[] forecast : issued.values()) {
+    for (byte[] forecast : issued.all()) {
       forecasts.add(ForecastReader.unpack(forecast));
     }
     output.collect(

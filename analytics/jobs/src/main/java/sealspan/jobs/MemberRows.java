@@ -28,7 +28,7 @@ final class MemberRows extends KeyedProcessFunction<String, Addressed, Member> {
 
   @Override
   public void open(OpenContext context) {
-    bag = new EventBag(getRuntimeContext().getMapState(EventBag.STATE));
+    bag = new EventBag(getRuntimeContext().getListState(EventBag.STATE));
   }
 
   @Override

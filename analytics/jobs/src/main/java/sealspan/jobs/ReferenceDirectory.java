@@ -20,7 +20,7 @@ final class ReferenceDirectory
 
   @Override
   public void open(OpenContext context) {
-    bag = new EventBag(getRuntimeContext().getMapState(EventBag.STATE));
+    bag = new EventBag(getRuntimeContext().getListState(EventBag.STATE));
     assemblies =
         getRuntimeContext()
             .getMapState(new MapStateDescriptor<>("assemblies", Types.STRING, Types.BOOLEAN));
@@ -29,9 +29,7 @@ final class ReferenceDirectory
   @Override
   public void processElement1(Addressed event, Context context, Collector<Addressed> out)
       throws Exception {
-    if (!bag.add(event)) {
-      return;
-    }
+    bag.add(event);
     for (String assembly : assemblies.keys()) {
       out.collect(new Addressed(assembly, event.id, event.event));
     }
