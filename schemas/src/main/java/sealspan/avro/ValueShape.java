@@ -47,9 +47,7 @@ interface ValueShape {
     Class<?> c = (Class<?>) type;
     if (c == String.class) {
       return new Plain(
-          Schema.create(Schema.Type.STRING),
-          (v, o) -> o.writeString((String) v),
-          Decoder::readString);
+          Schema.create(Schema.Type.STRING), (v, o) -> o.writeString((String) v), Texts::read);
     }
     if (c == int.class || c == Integer.class) {
       return new Plain(

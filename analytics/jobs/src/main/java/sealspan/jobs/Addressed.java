@@ -20,9 +20,6 @@ public final class Addressed {
   /** Key of the subject whose history it goes to. */
   public String to;
 
-  /** Id of the event, or what tells the forecast from others of its assembly. */
-  public String id;
-
   /** The event, packed by {@link EventBytes}; the forecast, by {@link ForecastReader}. */
   public byte[] event;
 
@@ -32,15 +29,14 @@ public final class Addressed {
   /** For Flink. */
   public Addressed() {}
 
-  Addressed(String to, String id, byte[] event) {
+  Addressed(String to, byte[] event) {
     this.to = to;
-    this.id = id;
     this.event = event;
   }
 
   /** A forecast on its way to the assembly that it is for. */
-  static Addressed forecast(String assemblyKey, String id, byte[] packed) {
-    Addressed forecast = new Addressed(assemblyKey, id, packed);
+  static Addressed forecast(String assemblyKey, byte[] packed) {
+    Addressed forecast = new Addressed(assemblyKey, packed);
     forecast.what = What.FORECAST;
     return forecast;
   }
@@ -51,6 +47,6 @@ public final class Addressed {
 
   /** An event on its way to the history of its own subject. */
   static Addressed toItsSubject(LoggedEvent event) {
-    return new Addressed(event.event().subject().key(), event.id(), EventBytes.pack(event));
+    return new Addressed(event.event().subject().key(), EventBytes.pack(event));
   }
 }

@@ -60,15 +60,6 @@ final class EventBytes {
     }
   }
 
-  /** The id of a packed event. */
-  static String id(byte[] bytes) {
-    try (DataInputStream in = new DataInputStream(new ByteArrayInputStream(bytes))) {
-      return in.readUTF();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
   private static void write(DataOutputStream out, Instant at) throws IOException {
     out.writeBoolean(at != null);
     if (at != null) {

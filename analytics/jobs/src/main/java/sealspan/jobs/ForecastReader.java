@@ -22,9 +22,7 @@ final class ForecastReader implements KafkaRecordDeserializationSchema<Addressed
     for (IssuedForecast forecast : IssuedForecast.of(entry)) {
       out.collect(
           Addressed.forecast(
-              Subject.assembly(forecast.assemblyId()).key(),
-              forecast.ledgerId() + " " + forecast.basisEventId(),
-              TableCodec.encode(forecast.alone())));
+              Subject.assembly(forecast.assemblyId()).key(), TableCodec.encode(forecast.alone())));
     }
   }
 

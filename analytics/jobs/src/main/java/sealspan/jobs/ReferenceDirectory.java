@@ -31,7 +31,7 @@ final class ReferenceDirectory
       throws Exception {
     bag.add(event);
     for (String assembly : assemblies.keys()) {
-      out.collect(new Addressed(assembly, event.id, event.event));
+      out.collect(new Addressed(assembly, event.event));
     }
   }
 
@@ -43,7 +43,7 @@ final class ReferenceDirectory
     }
     assemblies.put(registration.assembly, true);
     for (byte[] event : bag.packed()) {
-      out.collect(new Addressed(registration.assembly, EventBytes.id(event), event));
+      out.collect(new Addressed(registration.assembly, event));
     }
   }
 }
