@@ -5,7 +5,7 @@
 -- filter: limit = 20
 -- left out: tests that were recorded more than 90 days after they were made, failures that could not be classified, and what became known before the first model was frozen
 -- caution: An alarm says that fouling failures came oftener in a zone than the tests there let expect, not why. Look at its tests, at breaks and flushing nearby, at strainers and at what is upstream before work is planned; the water purveyor and the adopted code prevail.
--- caution: The stated time to a false alarm holds while the probabilities do; the calibration beside each alarm says whether they did.
+-- caution: The stated time to a false alarm holds while the probabilities are not too low. They are set on the high side, where the true rate lies no higher with a probability of .9, which makes alarms somewhat later; the calibration beside each alarm says whether they held.
 with raised as (
   select f[2] as alarm_id, f[3] as run, cast(f[4] as timestamp) as raised_at,
     f[7] as zone, f[8] as members, cast(f[9] as double) as multiplier, f[10] as since_day,
