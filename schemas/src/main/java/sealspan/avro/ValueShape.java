@@ -74,7 +74,7 @@ interface ValueShape {
       return new Plain(
           date,
           (v, o) -> o.writeInt(Math.toIntExact(((LocalDate) v).toEpochDay())),
-          in -> LocalDate.ofEpochDay(in.readInt()));
+          in -> Days.of(in.readInt()));
     }
     if (c == Instant.class) {
       Schema instant = LogicalTypes.timestampMillis().addToSchema(Schema.create(Schema.Type.LONG));
@@ -175,6 +175,9 @@ interface ValueShape {
 
   /** A list of values that are there. */
   record ListShape(ValueShape element) implements ValueShape {
+    /** Room made beforehand; the count in damaged bytes may be anything. */
+    private static final long MOST_EXPECTED = 256;
+
     @Override
     public Schema schema() {
       return Schema.createArray(element.schema());
@@ -199,8 +202,12 @@ interface ValueShape {
 
     @Override
     public Object read(Decoder in) throws IOException {
-      List<Object> list = new ArrayList<>();
-      for (long n = in.readArrayStart(); n != 0; n = in.arrayNext()) {
+      long n = in.readArrayStart();
+      if (n == 0) {
+        return List.of();
+      }
+      List<Object> list = new ArrayList<>((int) Math.min(n, MOST_EXPECTED));
+      for (; n != 0; n = in.arrayNext()) {
         for (long i = 0; i < n; i++) {
           list.add(element.read(in));
         }

@@ -34,7 +34,8 @@ final class StatusCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     DataFolder folder = data.folder();
-    Optional<EngineState> engine = new EngineDoor(folder).running();
+    EngineDoor door = new EngineDoor(folder);
+    Optional<EngineState> engine = door.running();
     Optional<Published> published = Published.newest(folder.root());
     line("data folder", folder.root());
     if (engine.isPresent()) {
@@ -45,6 +46,7 @@ final class StatusCommand implements Callable<Integer> {
       EngineState.read(folder)
           .map(EngineState::lastError)
           .filter(e -> !e.isEmpty())
+          .or(door::wantOfMemory)
           .ifPresent(e -> line("last error", e));
       line("in the answers", published.map(p -> p.cut().events()).orElse(0L) + " events");
     }

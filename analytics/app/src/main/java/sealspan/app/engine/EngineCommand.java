@@ -1,6 +1,8 @@
 package sealspan.app.engine;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.File;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,7 +10,8 @@ import sealspan.ingest.log.QuickCompiler;
 
 /** The command line of an engine in the background, with the Java and the jars that we run on. */
 final class EngineCommand {
-  private static final String HEAP = "SEALSPAN_ENGINE_HEAP";
+  /** The variable that says how much memory the engine gets. */
+  static final String HEAP = "SEALSPAN_ENGINE_HEAP";
 
   private EngineCommand() {}
 
@@ -20,7 +23,7 @@ final class EngineCommand {
     List<String> command = new ArrayList<>();
     command.addAll(List.of("/bin/sh", "-c", "trap '' INT HUP; exec \"$@\"", "sealspan-engine"));
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.add("-Xmx" + System.getenv().getOrDefault(HEAP, "2g"));
+    command.add("-Xmx" + System.getenv().getOrDefault(HEAP, usualHeap()));
     command.addAll(QuickCompiler.options());
     command.add("-XX:+UseSerialGC");
     command.add("-XX:+ExitOnOutOfMemoryError");
@@ -38,6 +41,15 @@ final class EngineCommand {
     builder.redirectOutput(
         ProcessBuilder.Redirect.appendTo(folder.logs().resolve("engine.out").toFile()));
     return builder;
+  }
+
+  /** A quarter of the memory of this machine, but 2 GiB at least and 4 GiB at most. */
+  private static String usualHeap() {
+    long memoryBytes =
+        ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean machine
+            ? machine.getTotalMemorySize()
+            : 0;
+    return Math.max(2_048, Math.min(4_096, memoryBytes / 4 >> 20)) + "m";
   }
 
   private static void passOn(List<String> command, String property) {

@@ -1,12 +1,14 @@
 package sealspan.app.engine;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import sealspan.app.Problem;
 import sealspan.app.engine.EngineState.Phase;
 import sealspan.app.engine.Letters.Answer;
@@ -115,7 +117,26 @@ public final class EngineDoor {
 
   /** What to say when an engine is needed and none runs. */
   public String notRunning() {
-    return "No engine runs on " + folder.root() + ". Start one with: sealspan start";
+    return "No engine runs on "
+        + folder.root()
+        + ". Start one with: sealspan start"
+        + wantOfMemory().map(words -> "\n" + words).orElse("");
+  }
+
+  /** What to say where the last engine ended for want of memory; empty where it did not. */
+  public Optional<String> wantOfMemory() {
+    try (Stream<String> lines = Files.lines(output())) {
+      return lines.anyMatch(line -> line.contains("OutOfMemoryError"))
+          ? Optional.of(
+              "The engine ended because the record needs more memory than it was given. Nothing"
+                  + " that was acknowledged is lost. Give it more, for example: "
+                  + EngineCommand.HEAP
+                  + "=6g sealspan start --data "
+                  + folder.root())
+          : Optional.empty();
+    } catch (IOException | UncheckedIOException noWords) {
+      return Optional.empty();
+    }
   }
 
   private Process launch() {
@@ -167,6 +188,9 @@ public final class EngineDoor {
   }
 
   private String lastWords() {
+    if (wantOfMemory().isPresent()) {
+      return wantOfMemory().get();
+    }
     try {
       List<String> lines =
           Files.readAllLines(output()).stream().filter(line -> !line.startsWith("\tat ")).toList();
