@@ -54,8 +54,7 @@ select s.site_id, p.label, p.zone_id, p.assemblies, s.tests, s.failed, s.fouling
     as expected_upper,
   p.p_twice_mean, p.best_rank as expected_rank, p.rank_lower, p.rank_upper, p.p_worst_10, p.listed
 from site s join standing p on p.site_id is not distinct from s.site_id
-order by p.best_rank nulls last, p.expected desc nulls last,
-  share_failed desc, s.tests desc, s.site_id
+order by p.best_rank nulls last, share_failed desc, s.tests desc, s.site_id
 limit $limit
 -- beneath
 select 'n = ' || count(*) filter (counted) || ' as-found rounds at ' || count(distinct site_id) filter (counted) || ' sites; left out: '
