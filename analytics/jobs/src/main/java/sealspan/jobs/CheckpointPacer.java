@@ -17,7 +17,7 @@ import org.slf4j.LoggerFactory;
 final class CheckpointPacer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(CheckpointPacer.class);
   private static final long REST_PER_WORK = 3;
-  private static final long LONGEST_MILLIS = 60_000;
+  private static final long LONGEST_MILLIS = 20_000;
 
   private final MiniCluster cluster;
   private final JobID job;
@@ -57,6 +57,7 @@ final class CheckpointPacer implements AutoCloseable {
 
   private void run() {
     long pauseMillis = Math.max(shortestMillis, firstMillis);
+    boolean caughtUp = false;
     while (!Thread.currentThread().isInterrupted()) {
       try {
         TimeUnit.MILLISECONDS.sleep(pauseMillis);
@@ -66,10 +67,12 @@ final class CheckpointPacer implements AutoCloseable {
       long begin = System.nanoTime();
       trigger(cluster, job);
       long tookMillis = (System.nanoTime() - begin) / 1_000_000;
+      // What the first took to catch up tells nothing of the next; a rest would hold live events.
       pauseMillis =
-          tookMillis <= shortestMillis
-              ? shortestMillis
-              : Math.min(LONGEST_MILLIS, REST_PER_WORK * tookMillis);
+          caughtUp && tookMillis > shortestMillis
+              ? Math.min(LONGEST_MILLIS, REST_PER_WORK * tookMillis)
+              : shortestMillis;
+      caughtUp = true;
     }
   }
 
