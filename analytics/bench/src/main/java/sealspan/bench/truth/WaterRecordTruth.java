@@ -8,6 +8,7 @@ import java.util.Random;
 import java.util.function.LongFunction;
 import java.util.stream.IntStream;
 import sealspan.study.fouling.WaterEffects;
+import sealspan.study.practice.InventedWater;
 import sealspan.table.WaterEffectRow;
 
 /**
@@ -33,6 +34,9 @@ public final class WaterRecordTruth {
   private static final double PER_DOUBLING = 1.5;
   private static final int ASSEMBLIES_A_ZONE = 50;
 
+  /** Days since any assembly was installed; nothing here goes by it. */
+  private static final int AGE = 5_000;
+
   private WaterRecordTruth() {}
 
   /**
@@ -52,9 +56,9 @@ public final class WaterRecordTruth {
   private record Asked(String name, String exposure, String method, int which, double truth) {}
 
   /** Fouling noticed by day: the rate is higher in windows after a break, of the latest one. */
-  static InventedRecord byWindows(long seed) {
+  static InventedWater byWindows(long seed) {
     Random random = new Random(seed);
-    InventedRecord record = new InventedRecord();
+    InventedWater record = new InventedWater();
     for (int zone = 0; zone < ZONES; zone++) {
       double rate = NOTICED_A_DAY * level(random);
       List<Integer> breaks = events(record, zone, random);
@@ -74,9 +78,9 @@ public final class WaterRecordTruth {
    * Fouling noticed by week: each break multiplies the rate of its week and the twelve after it,
    * the less the later, and weeks differ beyond chance.
    */
-  static InventedRecord byWeeks(long seed) {
+  static InventedWater byWeeks(long seed) {
     Random random = new Random(seed);
-    InventedRecord record = new InventedRecord();
+    InventedWater record = new InventedWater();
     for (int zone = 0; zone < ZONES; zone++) {
       double rate = NOTICED_A_DAY * level(random);
       boolean[] began = new boolean[DAYS / 7 + 1];
@@ -103,9 +107,9 @@ public final class WaterRecordTruth {
   }
 
   /** Yearly routine tests; the rate of fouling goes with the mean iron since the last one. */
-  static InventedRecord byIron(long seed) {
+  static InventedWater byIron(long seed) {
     Random random = new Random(seed);
-    InventedRecord record = new InventedRecord();
+    InventedWater record = new InventedWater();
     double power = StrictMath.log(PER_DOUBLING) / StrictMath.log(2);
     for (int zone = 0; zone < ZONES; zone++) {
       String name = name(zone);
@@ -116,8 +120,8 @@ public final class WaterRecordTruth {
         yearly = month % 12 == 0 ? .5 * random.nextGaussian() : yearly;
         iron[month] = .1 * StrictMath.exp(yearly + .5 * random.nextGaussian());
         int day = BEGIN + month * 365 / 12 + 3;
-        record.sample(name, "Iron", day, iron[month]);
-        record.sample(name, "Chlorine", day, StrictMath.exp(.4 * random.nextGaussian()));
+        sample(record, name, "Iron", day, iron[month]);
+        sample(record, name, "Chlorine", day, StrictMath.exp(.4 * random.nextGaussian()));
       }
       for (int unit = 0; unit < ASSEMBLIES_A_ZONE; unit++) {
         int last = 5 + random.nextInt(360);
@@ -144,7 +148,14 @@ public final class WaterRecordTruth {
                   * season(day)
                   * StrictMath.pow(mean, power);
           boolean fouled = random.nextDouble() < -StrictMath.expm1(-hazard);
-          record.routine(name + "-" + unit, name, BEGIN + day, day - last, fouled);
+          record.test(
+              name + "-" + unit,
+              name,
+              LocalDate.ofEpochDay(BEGIN + day),
+              day - last,
+              AGE,
+              fouled ? "FOULING" : null,
+              "ROUTINE");
           last = day;
         }
       }
@@ -173,39 +184,47 @@ public final class WaterRecordTruth {
   }
 
   /** Breaks, by day from the begin of the record, and flushing, which does nothing. */
-  private static List<Integer> events(InventedRecord record, int zone, Random random) {
+  private static List<Integer> events(InventedWater record, int zone, Random random) {
     String name = name(zone);
-    record.sample(name, "Chlorine", BEGIN, 1);
-    record.sample(name, "Chlorine", BEGIN + DAYS - 1, 1);
+    sample(record, name, "Chlorine", BEGIN, 1);
+    sample(record, name, "Chlorine", BEGIN + DAYS - 1, 1);
     List<Integer> breaks = new ArrayList<>();
     for (int day = 0; day < DAYS; day++) {
       if (random.nextDouble() < BREAKS_A_YEAR / 365.25) {
-        record.event(name, "MAIN_BREAK", BEGIN + day);
+        record.event(name, "MAIN_BREAK", LocalDate.ofEpochDay(BEGIN + day), null);
         breaks.add(day);
       }
       if (random.nextDouble() < FLUSHINGS_A_YEAR / 365.25) {
-        record.event(name, "FLUSHING", BEGIN + day);
+        record.event(name, "FLUSHING", LocalDate.ofEpochDay(BEGIN + day), null);
       }
     }
     return breaks;
   }
 
-  private static void notice(InventedRecord record, int zone, int day, double rate, Random random) {
+  private static void notice(InventedWater record, int zone, int day, double rate, Random random) {
     double left = StrictMath.exp(-rate);
     for (double u = random.nextDouble(); u > left; u *= random.nextDouble()) {
-      record.noticed(name(zone), BEGIN + day);
+      String name = name(zone);
+      LocalDate noticed = LocalDate.ofEpochDay(BEGIN + day);
+      record.test("noticed in " + name, name, noticed, null, AGE, "FOULING", "COMPLAINT");
     }
+  }
+
+  private static void sample(
+      InventedWater record, String zone, String what, int day, double milligramsPerLitre) {
+    record.sample(
+        zone, what, LocalDate.ofEpochDay(day), Double.toString(milligramsPerLitre), "mg/l");
   }
 
   /** Coverage over records with the seeds from 1. */
   private static List<Figure> run(
-      int runs, LongFunction<InventedRecord> record, Coverage.Side side, List<Asked> asked) {
+      int runs, LongFunction<InventedWater> record, Coverage.Side side, List<Asked> asked) {
     List<List<WaterEffectRow>> all =
         IntStream.rangeClosed(1, runs)
             .parallel()
             .mapToObj(
                 seed -> {
-                  InventedRecord one = record.apply(seed);
+                  InventedWater one = record.apply(seed);
                   return WaterEffects.of(one.assemblies(), one.zones());
                 })
             .toList();

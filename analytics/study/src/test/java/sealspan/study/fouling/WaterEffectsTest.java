@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import sealspan.study.practice.InventedWater;
 import sealspan.table.AssemblyRows;
 import sealspan.table.WaterEffectRow;
 
@@ -23,8 +24,8 @@ class WaterEffectsTest {
     InventedWater water = new InventedWater();
     for (int zone = 1; zone <= 6; zone++) {
       String id = "Z" + zone;
-      water.sample(id, "Turbidity", "2010-01-01", "0.2", "NTU");
-      water.event(id, "MAIN_BREAK", "2015-0" + zone + "-10", null);
+      water.sample(id, "Turbidity", day("2010-01-01"), "0.2", "NTU");
+      water.event(id, "MAIN_BREAK", day("2015-0" + zone + "-10"), null);
       for (int i = 0; i < 10; i++) {
         water.test(id, LocalDate.of(2015, 9, 1), 365, i < 3 ? "FOULING" : null);
         water.test(id, LocalDate.of(2013, 9, 1), 365, i < 1 ? "FOULING" : null);
@@ -85,11 +86,11 @@ class WaterEffectsTest {
     List<Set<LocalDate>> acting = new ArrayList<>();
     for (int zone = 0; zone < 4; zone++) {
       acting.add(new HashSet<>());
-      water.event("Z" + zone, "OTHER", begin.toString(), null);
+      water.event("Z" + zone, "OTHER", begin, null);
       for (int e = 0; e < 6; e++) {
         LocalDate from = begin.plusDays(random.nextInt(1500));
         LocalDate until = random.nextBoolean() ? null : from.plusDays(random.nextInt(30));
-        water.event("Z" + zone, "FLUSHING", from.toString(), until == null ? null : "" + until);
+        water.event("Z" + zone, "FLUSHING", from, until);
         for (LocalDate day = from; !day.isAfter(until == null ? from : until); ) {
           acting.get(zone).add(day);
           day = day.plusDays(1);
@@ -138,17 +139,21 @@ class WaterEffectsTest {
         double iron = .1 * (1 + random.nextInt(4));
         boolean micro = random.nextBoolean();
         water.sample(
-            id, "Iron", year + "-06-01", (micro ? 1000 : 1) * iron + "", micro ? "ug/l" : "mg/L");
-        water.sample(id, "Iron", year + "-06-02", "7", "furlongs");
-        water.sample(id, "Manganese", year + "-06-02", "trace", "mg/l");
+            id,
+            "Iron",
+            day(year + "-06-01"),
+            (micro ? 1000 : 1) * iron + "",
+            micro ? "ug/l" : "mg/L");
+        water.sample(id, "Iron", day(year + "-06-02"), "7", "furlongs");
+        water.sample(id, "Manganese", day(year + "-06-02"), "trace", "mg/l");
         for (int i = 0; i < 20; i++) {
           double chance = -Math.expm1(-.3 * iron);
           boolean fouled = random.nextDouble() < chance;
           water.test(id, LocalDate.of(year, 12, 1), 365, fouled ? "FOULING" : null);
         }
       }
-      water.notDetected(id, "Iron", "2009-06-01", "50", "ug/l");
-      water.sample(id, "Iron", "2009-01-01", "0.05", "mg/l");
+      water.notDetected(id, "Iron", day("2009-06-01"), "50", "ug/l");
+      water.sample(id, "Iron", day("2009-01-01"), "0.05", "mg/l");
     }
     WaterEffectRow iron = first(water, "IRON");
     assertNull(iron.exposedTests());
@@ -174,7 +179,8 @@ class WaterEffectsTest {
       assertNotNull(row.because());
       assertEquals(0, row.tests());
     }
-    InventedWater zoneWithoutTest = sixZonesAlike().event("Z7", "MAIN_BREAK", "2015-05-05", null);
+    InventedWater zoneWithoutTest =
+        sixZonesAlike().event("Z7", "MAIN_BREAK", day("2015-05-05"), null);
     assertEquals(
         first(sixZonesAlike(), "MAIN_BREAK").ratio(),
         first(zoneWithoutTest, "MAIN_BREAK").ratio(),
@@ -182,7 +188,7 @@ class WaterEffectsTest {
     for (String all : new String[] {null, "FOULING"}) {
       InventedWater alike = new InventedWater();
       for (int i = 0; i < 60; i++) {
-        alike.event("Z" + i % 6, "MAIN_BREAK", "2015-01-" + (10 + i % 20), null);
+        alike.event("Z" + i % 6, "MAIN_BREAK", day("2015-01-" + (10 + i % 20)), null);
         alike.test("Z" + i % 6, LocalDate.of(2016, 1, 1).plusDays(200 * (i % 2)), 300, all);
       }
       WaterEffectRow row = first(alike, "MAIN_BREAK");
@@ -210,8 +216,8 @@ class WaterEffectsTest {
     InventedWater water = new InventedWater();
     for (int zone = 1; zone <= 6; zone++) {
       // A treatment change of the whole town is one event, however many zones it has.
-      water.sample("Z" + zone, "Turbidity", "2010-01-01", "0.2", "NTU");
-      water.event("Z" + zone, "TREATMENT_CHANGE", "2015-03-10", null);
+      water.sample("Z" + zone, "Turbidity", day("2010-01-01"), "0.2", "NTU");
+      water.event("Z" + zone, "TREATMENT_CHANGE", day("2015-03-10"), null);
       for (int i = 0; i < 10; i++) {
         water.test("Z" + zone, LocalDate.of(2016, 3, 1), 360, i < 3 ? "FOULING" : null);
         water.test("Z" + zone, LocalDate.of(2018, 3, 1), 365, i < 1 ? "FOULING" : null);
@@ -234,11 +240,11 @@ class WaterEffectsTest {
     Random random = new Random(2);
     for (int zone = 0; zone < 8; zone++) {
       LocalDate begin = LocalDate.of(2015, 1, 1);
-      water.sample("Z" + zone, "Turbidity", "2015-01-01", "0.2", "NTU");
-      water.sample("Z" + zone, "Turbidity", "2020-12-31", "0.2", "NTU");
+      water.sample("Z" + zone, "Turbidity", day("2015-01-01"), "0.2", "NTU");
+      water.sample("Z" + zone, "Turbidity", day("2020-12-31"), "0.2", "NTU");
       for (int e = 0; e < 5; e++) {
         LocalDate day = begin.plusDays(100 + random.nextInt(1900));
-        water.event("Z" + zone, "MAIN_BREAK", day.toString(), null);
+        water.event("Z" + zone, "MAIN_BREAK", day, null);
         for (int k = 0; k < 3; k++) {
           noticed(water, zone, day.plusDays(random.nextInt(31)));
         }
@@ -258,6 +264,10 @@ class WaterEffectsTest {
     assertEquals(8 * 45, after.tests());
     assertEquals("DISTRIBUTED_LAG", weeks.method());
     assertTrue(weeks.lower() > 1, weeks.words());
+  }
+
+  private static LocalDate day(String text) {
+    return LocalDate.parse(text);
   }
 
   private static void noticed(InventedWater water, int zone, LocalDate day) {

@@ -1,4 +1,4 @@
-package sealspan.study.fouling;
+package sealspan.study.practice;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -11,49 +11,47 @@ import sealspan.table.WaterDisturbanceRow;
 import sealspan.table.WaterSampleRow;
 import sealspan.table.ZoneRows;
 
-/** Rows of tests and water, made by hand. */
-final class InventedWater {
+/**
+ * Invented rows of rounds and of the water of zones, as many as the link of fouling to water reads;
+ * for tests and truth studies. Every method gives back this record.
+ */
+public final class InventedWater {
   private final Map<String, List<TestRow>> tests = new TreeMap<>();
   private final Map<String, List<WaterSampleRow>> samples = new TreeMap<>();
   private final Map<String, List<WaterDisturbanceRow>> events = new TreeMap<>();
   private int count;
 
-  InventedWater zone(String zone) {
+  /** A zone, without water or tests so far. */
+  public InventedWater zone(String zone) {
     samples.computeIfAbsent(zone, z -> new ArrayList<>());
     events.computeIfAbsent(zone, z -> new ArrayList<>());
     return this;
   }
 
-  InventedWater event(String zone, String kind, String from, String until) {
+  /** Something done to the water of a zone; {@code until} is null where only its day is known. */
+  public InventedWater event(String zone, String kind, LocalDate from, LocalDate until) {
     zone(zone);
-    String id = "e" + ++count;
     events
         .get(zone)
-        .add(
-            new WaterDisturbanceRow(
-                zone,
-                id,
-                kind,
-                LocalDate.parse(from),
-                until == null ? null : LocalDate.parse(until),
-                null,
-                null,
-                null));
+        .add(new WaterDisturbanceRow(zone, "e" + ++count, kind, from, until, null, null, null));
     return this;
   }
 
-  InventedWater sample(String zone, String what, String day, String value, String unit) {
+  /** A measured sample. */
+  public InventedWater sample(String zone, String what, LocalDate day, String value, String unit) {
     return sample(zone, what, day, value, unit, "MEASURED", null, null);
   }
 
-  InventedWater notDetected(String zone, String what, String day, String limit, String unit) {
+  /** A sample in which nothing was found above a limit of detection. */
+  public InventedWater notDetected(
+      String zone, String what, LocalDate day, String limit, String unit) {
     return sample(zone, what, day, null, null, "NOT_DETECTED", limit, unit);
   }
 
   private InventedWater sample(
       String zone,
       String what,
-      String day,
+      LocalDate day,
       String value,
       String unit,
       String detection,
@@ -66,7 +64,7 @@ final class InventedWater {
             new WaterSampleRow(
                 zone,
                 "s" + ++count,
-                LocalDate.parse(day),
+                day,
                 "ST",
                 what,
                 null,
@@ -79,11 +77,18 @@ final class InventedWater {
   }
 
   /** A counted routine round of an assembly of its own; a null class of failure is a pass. */
-  InventedWater test(String zone, LocalDate day, int days, String failureClass) {
+  public InventedWater test(String zone, LocalDate day, int days, String failureClass) {
     return test("a" + (1000 + ++count), zone, day, days, 1000, failureClass, "ROUTINE");
   }
 
-  InventedWater test(
+  /**
+   * A round as found; it counts where its purpose is {@code ROUTINE}.
+   *
+   * @param days days since the last pass; null where there was none
+   * @param age days since the assembly was installed
+   * @param failureClass null for a pass
+   */
+  public InventedWater test(
       String assembly,
       String zone,
       LocalDate day,
@@ -127,7 +132,8 @@ final class InventedWater {
     return this;
   }
 
-  List<AssemblyRows> assemblies() {
+  /** The rows of all assemblies, in order of their ids. */
+  public List<AssemblyRows> assemblies() {
     List<AssemblyRows> all = new ArrayList<>();
     tests.forEach(
         (id, rows) ->
@@ -138,7 +144,8 @@ final class InventedWater {
     return all;
   }
 
-  List<ZoneRows> zones() {
+  /** The rows of all zones, in order of their ids. */
+  public List<ZoneRows> zones() {
     List<ZoneRows> all = new ArrayList<>();
     events.forEach((zone, own) -> all.add(new ZoneRows(zone, 0, samples.get(zone), own)));
     return all;
