@@ -8,8 +8,8 @@ import org.apache.flink.runtime.state.KeyGroupRangeAssignment;
 
 /**
  * Keys in the order in which state kept in files has them: by key group, then by length, then by
- * letters. Who reads the state of many keys reads it so from one end of the files to the other; in
- * the order of arrival each key was a search of its own, and took nine tenths of a catch-up.
+ * letters. Who reads the state of many keys then goes through the files from one end to the other,
+ * rather than here and there.
  */
 final class StateOrder {
   private StateOrder() {}
