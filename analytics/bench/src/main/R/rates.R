@@ -1,4 +1,4 @@
-# The work of RateSpeed and AgeingSpeed in R, as one would write it there without loops over units, on data drawn in the
+# The work of RateSpeed.gammaPrior and AgeingSpeed in R, as one would write it there without loops over units, on data drawn in the
 # same way, in CPU seconds of one thread:
 # Rscript analytics/bench/src/main/R/rates.R [UNITS [UNITS OF VIRTUAL AGE]]
 given <- as.numeric(commandArgs(trailingOnly = TRUE))
@@ -37,18 +37,7 @@ cpu(sprintf("gamma prior of rates on 60 nodes, %.0f", n), {
   }
   fit <- optim(c(0, 8), function(p) -sum(log(likelihood %*% weights(p))))
 })
-cpu(sprintf("posteriors with interval and rank on 60 nodes, %.0f", n), {
-  posterior <- likelihood * rep(weights(fit$par), each = n)
-  posterior <- posterior / rowSums(posterior)
-  mean <- posterior %*% nodes
-  below <- t(apply(posterior, 1, cumsum))
-  lower <- nodes[max.col(below >= .025, "first")]
-  upper <- nodes[max.col(below >= .975, "first")]
-  above <- rowSums(posterior[, nodes > 2 * sum(weights(fit$par) * nodes)])
-  fleet <- colSums(posterior)
-  rank <- 1 + posterior %*% rev(cumsum(rev(c(fleet[-1], 0))))
-})
-rm(likelihood, posterior, below)
+rm(likelihood)
 
 # Virtual age (Kijima I): Weibull of shape 1.8 and scale 8 years, twelve tests a year apart; cleaning leaves .6 of the age
 # gained, a new seal .05. A test finds a failure with 1 - exp(-hazard gained).

@@ -1,5 +1,7 @@
 package sealspan.stats.rates;
 
+import java.util.Arrays;
+
 /**
  * The rank of a unit by its rate within a fleet: 1 for the highest rate. Work of order nodes per
  * unit, whatever the number of units (of order nodes x log units for an interval).
@@ -74,22 +76,71 @@ public final class FleetRanks {
     return new RankInterval(low == 0 ? 1 : ranks[low - 1] + 1, ranks[high], level);
   }
 
-  /** The first tabled rank that the unit's rank exceeds with at most the rest of probability. */
+  /**
+   * The first tabled rank that the unit's rank exceeds with at most the rest of probability. Sought
+   * outward from the rank of the rate that the unit exceeds with that probability: most often it is
+   * next to it.
+   */
   private int firstReaching(GridPosterior unit, double probability) {
-    int low = 0;
-    int high = ranks.length - 1;
+    int last = ranks.length - 1;
+    int at = tabledAt(unitsAbove[exceededWith(unit, probability)]);
+    int low;
+    int high;
+    if (at == last || reaches(unit, at, probability)) {
+      high = at;
+      int below = at - 1;
+      for (int step = 2; below >= 0 && reaches(unit, below, probability); step *= 2) {
+        high = below;
+        below -= step;
+      }
+      low = Math.max(0, below + 1);
+    } else {
+      low = at + 1;
+      int above = at + 1;
+      for (int step = 2; above < last && !reaches(unit, above, probability); step *= 2) {
+        low = above + 1;
+        above += step;
+      }
+      high = Math.min(above, last);
+    }
     while (low < high) {
       int middle = (low + high) / 2;
-      if (atMost[middle] == null) {
-        atMost[middle] = table(ranks[middle]);
-      }
-      if (probability(unit, atMost[middle]) >= probability) {
+      if (reaches(unit, middle, probability)) {
         high = middle;
       } else {
         low = middle + 1;
       }
     }
     return low;
+  }
+
+  /** The first node that the unit's rate lies above with at most this probability. */
+  private static int exceededWith(GridPosterior unit, double probability) {
+    double[] above = unit.above();
+    int low = unit.first();
+    int high = unit.end() - 1;
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (above[middle] <= probability) {
+        high = middle;
+      } else {
+        low = middle + 1;
+      }
+    }
+    return low;
+  }
+
+  /** The tabled rank of a unit with so many above it, or the next beyond. */
+  private int tabledAt(double unitsAbove) {
+    int at = Arrays.binarySearch(ranks, (long) unitsAbove + 1);
+    return Math.min(ranks.length - 1, at >= 0 ? at : -1 - at);
+  }
+
+  private boolean reaches(GridPosterior unit, int rank, double probability) {
+    if (atMost[rank] == null) {
+      atMost[rank] = table(ranks[rank]);
+    }
+    return probability(unit, atMost[rank]) >= probability;
   }
 
   /** Sum over the unit's nodes. */

@@ -121,6 +121,36 @@ class FleetRanksTest {
     }
   }
 
+  /**
+   * Independent: every rank is asked, one after the other, in a fleet small enough to table all.
+   */
+  @Test
+  void anIntervalEndsWhereAskingEveryRankFindsIt() {
+    for (int n : new int[] {1, 2, 7, 32}) {
+      GridScores scores = new GridScores(GridPrior.of(new GammaPrior(1.2, 1500), FINE));
+      List<GridPosterior> posteriors = new ArrayList<>();
+      for (HiddenFailures unit : RateShrinkageTest.fleet(n, 1.2, 1500, 100, 4)) {
+        posteriors.add(scores.posterior(unit, 0));
+      }
+      FleetRanks ranks = ranks(scores.lattice(), posteriors);
+      for (GridPosterior posterior : posteriors) {
+        for (double level : new double[] {.5, .95, .999}) {
+          RankInterval interval = ranks.interval(posterior, level);
+          assertEquals(reaching(ranks, posterior, (1 - level) / 2), interval.lower());
+          assertEquals(reaching(ranks, posterior, (1 + level) / 2), interval.upper());
+        }
+      }
+    }
+  }
+
+  private static long reaching(FleetRanks ranks, GridPosterior posterior, double probability) {
+    long rank = 1;
+    while (ranks.probabilityInWorst(rank, posterior) < probability) {
+      rank++;
+    }
+    return rank;
+  }
+
   /** Independent: the exact distribution of a sum of unequal events. */
   @Test
   void theMatchedBinomialIsCloseToTheExactSum() {

@@ -1,7 +1,7 @@
-# What RateSpeed.shrunkAndRanked does, as vectorised R on invented units of the same kind: prior by
-# 50 EM steps on a lattice of 160 rates, posterior mean, interval, P(above twice the mean), expected
-# rank and list of claims; without rank intervals and P(worst ten).
-# Rscript rates.R 100000; a million units take 1.3 GB a matrix.
+# What RateSpeed.shrunkAndRanked does, as one would write it in R without loops over units, on units of the same kind: a
+# prior by 50 EM steps on 160 rates, posterior mean, interval, P(above twice the mean), expected rank and list of claims;
+# without intervals of ranks and P(in the worst ten). In CPU seconds of one thread; a million units take 1.3 GB a matrix:
+# Rscript analytics/bench/src/main/R/ranks.R UNITS
 n <- as.integer(commandArgs(TRUE)[1])
 nodes <- 160
 set.seed(1)
