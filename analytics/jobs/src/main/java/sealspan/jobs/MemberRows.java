@@ -1,5 +1,7 @@
 package sealspan.jobs;
 
+import java.util.HashMap;
+import java.util.Map;
 import org.apache.flink.api.common.functions.OpenContext;
 import org.apache.flink.streaming.api.functions.KeyedProcessFunction;
 import org.apache.flink.util.Collector;
@@ -7,14 +9,15 @@ import sealspan.assembly.AcceptanceCriteria;
 import sealspan.avro.TableCodec;
 import sealspan.event.Subject;
 import sealspan.study.Fits;
+import sealspan.study.NeededRows;
 import sealspan.study.ZoneTables;
 import sealspan.study.fouling.FoulingTables;
 import sealspan.table.AssemblyRows;
 import sealspan.table.FoulingRows;
 
 /**
- * At the end of the input, the rows of each assembly, once for every stratum that it is of, and
- * once with those of the zones for the study of fouling.
+ * At the end of the input, of the rows of each assembly those that are read, once for every stratum
+ * that it is of, and once with those of the zones for the study of fouling.
  */
 final class MemberRows extends KeyedProcessFunction<String, Addressed, Member> {
   private static final long serialVersionUID = 1L;
@@ -47,11 +50,12 @@ final class MemberRows extends KeyedProcessFunction<String, Addressed, Member> {
     }
     AssemblyRows rows = RowsOf.forFit(context.getCurrentKey(), bag.events(), criteria);
     out.collect(new Member(FoulingRows.KEY, FoulingTables.needed(rows)));
-    byte[] withReadings = TableCodec.encode(Fits.needed(rows, true));
-    byte[] without = TableCodec.encode(Fits.needed(rows, false));
+    Map<NeededRows, byte[]> packed = new HashMap<>();
     for (String stratum : Fits.strataOf(rows)) {
-      out.collect(
-          new Member(stratum, rows.key(), Fits.readsReadings(stratum) ? withReadings : without));
+      byte[] needed =
+          packed.computeIfAbsent(
+              NeededRows.of(stratum), which -> TableCodec.encode(which.of(rows)));
+      out.collect(new Member(stratum, rows.key(), needed));
     }
   }
 }

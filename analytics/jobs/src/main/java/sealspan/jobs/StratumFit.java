@@ -1,29 +1,29 @@
 package sealspan.jobs;
 
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Iterator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.flink.api.common.functions.OpenContext;
-import org.apache.flink.api.common.state.MapState;
-import org.apache.flink.api.common.state.MapStateDescriptor;
-import org.apache.flink.api.common.typeinfo.PrimitiveArrayTypeInfo;
-import org.apache.flink.api.common.typeinfo.Types;
 import org.apache.flink.streaming.api.functions.KeyedProcessFunction;
+import org.apache.flink.streaming.api.operators.StreamingRuntimeContext;
 import org.apache.flink.util.Collector;
 import sealspan.avro.TableCodec;
+import sealspan.event.Subject;
 import sealspan.study.FitCut;
 import sealspan.study.Fits;
+import sealspan.study.Members;
 import sealspan.study.fouling.FoulingTables;
-import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
 import sealspan.table.FoulingRows;
 import sealspan.table.ZoneRows;
 
 /**
  * At the end of the input, the fit of each stratum from the rows of its members, and what all of
- * them with the zones tell of fouling.
+ * them with the zones tell of fouling. Members wait in a file for each stratum and not in Flink's
+ * state, which the bounded job would keep in memory; it never resumes.
  */
 final class StratumFit extends KeyedProcessFunction<String, Member, Upsert> {
   private static final long serialVersionUID = 1L;
@@ -32,7 +32,9 @@ final class StratumFit extends KeyedProcessFunction<String, Member, Upsert> {
   private final String cutOffsets;
   private final Instant newestRecordedAt;
   private final long cutRevision;
-  private transient MapState<String, byte[]> members;
+  private transient Path folder;
+  private transient Map<String, MemberFile> assemblies;
+  private transient List<ZoneRows> zones;
 
   StratumFit(FitCut cut) {
     this.cutId = cut.id();
@@ -43,41 +45,45 @@ final class StratumFit extends KeyedProcessFunction<String, Member, Upsert> {
 
   @Override
   public void open(OpenContext context) {
-    members =
-        getRuntimeContext()
-            .getMapState(
-                new MapStateDescriptor<>(
-                    "members",
-                    Types.STRING,
-                    PrimitiveArrayTypeInfo.BYTE_PRIMITIVE_ARRAY_TYPE_INFO));
+    StreamingRuntimeContext runtime = (StreamingRuntimeContext) getRuntimeContext();
+    folder = Path.of(runtime.getTaskManagerRuntimeInfo().getTmpDirectories()[0]);
+    assemblies = new HashMap<>();
+    zones = new ArrayList<>();
   }
 
   @Override
-  public void processElement(Member member, Context context, Collector<Upsert> out)
-      throws Exception {
-    members.put(member.key, member.rows);
+  public void processElement(Member member, Context context, Collector<Upsert> out) {
+    if (Subject.ofKey(member.key).kind() == Subject.Kind.ZONE) {
+      zones.add(TableCodec.decode(member.rows, ZoneRows.class)); // go to the study of fouling alone
+    } else {
+      assemblies
+          .computeIfAbsent(member.stratum, stratum -> MemberFile.in(folder))
+          .add(member.key, member.rows);
+    }
     context.timerService().registerEventTimeTimer(Long.MAX_VALUE);
   }
 
   @Override
-  public void onTimer(long end, OnTimerContext context, Collector<Upsert> out) throws Exception {
-    List<AssemblyRows> assemblies = new ArrayList<>();
-    List<ZoneRows> zones = new ArrayList<>();
-    // What is unpacked is let go at once: a large stratum is not in memory twice.
-    for (Iterator<Map.Entry<String, byte[]>> all = members.iterator(); all.hasNext(); ) {
-      Bundle rows = TableCodec.decode(all.next().getValue(), Bundle.class);
-      all.remove();
-      if (rows instanceof ZoneRows zone) {
-        zones.add(zone);
-      } else {
-        assemblies.add((AssemblyRows) rows);
-      }
+  public void onTimer(long end, OnTimerContext context, Collector<Upsert> out) {
+    String stratum = context.getCurrentKey();
+    try (MemberFile file = assemblies.remove(stratum)) {
+      out.collect(new Upsert(fit(stratum, file == null ? Members.of(List.of()) : file)));
     }
+  }
+
+  private Bundle fit(String stratum, Members members) {
     FitCut cut = new FitCut(cutId, cutOffsets, newestRecordedAt, cutRevision);
-    out.collect(
-        new Upsert(
-            context.getCurrentKey().equals(FoulingRows.KEY)
-                ? FoulingTables.of(assemblies, zones, cut)
-                : Fits.of(context.getCurrentKey(), assemblies, cut)));
+    return stratum.equals(FoulingRows.KEY)
+        ? FoulingTables.of(members, zones, cut)
+        : Fits.of(stratum, members, cut);
+  }
+
+  /** Also called when the job fails or is cancelled. */
+  @Override
+  public void close() {
+    if (assemblies != null) {
+      assemblies.values().forEach(MemberFile::close);
+      assemblies.clear();
+    }
   }
 }

@@ -35,7 +35,7 @@ final class Ageing {
   private int failures;
   private int leftOut;
 
-  private Ageing(String stratum, String component, List<AssemblyRows> members) {
+  private Ageing(String stratum, String component, Members members) {
     this.stratum = stratum;
     for (AssemblyRows rows : members) {
       int before = lives.size();
@@ -53,7 +53,7 @@ final class Ageing {
   }
 
   /** One row for each model; none for whole assemblies, whose components age apart. */
-  static List<AgeingRow> of(String stratum, String component, List<AssemblyRows> members) {
+  static List<AgeingRow> of(String stratum, String component, Members members) {
     if (component == null) {
       return List.of();
     }

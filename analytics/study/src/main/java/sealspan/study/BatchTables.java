@@ -91,7 +91,7 @@ public final class BatchTables {
     if (cut != null) {
       Map<String, List<AssemblyRows>> members = members(fitted, criteria);
       List<FitRows> fits = new ArrayList<>();
-      members.forEach((stratum, rows) -> fits.add(Fits.of(stratum, rows, cut)));
+      members.forEach((stratum, rows) -> fits.add(fit(stratum, rows, cut)));
       fits.forEach(fit -> bundles.put(fit.key(), fit));
       latest = LatestFits.of(fits);
       addFouling(members.getOrDefault(Fits.ALL, List.of()), zones(fitted), cut, bundles);
@@ -137,6 +137,11 @@ public final class BatchTables {
     return List.copyOf(rows);
   }
 
+  private static FitRows fit(String stratum, List<AssemblyRows> rows, FitCut cut) {
+    return Fits.of(
+        stratum, Members.of(rows.stream().map(NeededRows.of(stratum)::of).toList()), cut);
+  }
+
   private static void addFouling(
       List<AssemblyRows> assemblies,
       List<ZoneRows> zones,
@@ -144,7 +149,8 @@ public final class BatchTables {
       Map<String, Bundle> bundles) {
     if (!assemblies.isEmpty() || !zones.isEmpty()) {
       Bundle fouling =
-          FoulingTables.of(assemblies.stream().map(FoulingTables::needed).toList(), zones, cut);
+          FoulingTables.of(
+              Members.of(assemblies.stream().map(FoulingTables::needed).toList()), zones, cut);
       bundles.put(fouling.key(), fouling);
     }
   }

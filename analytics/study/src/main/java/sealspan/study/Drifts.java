@@ -27,7 +27,7 @@ final class Drifts {
   private Drifts() {}
 
   /** The drifts of a stratum, by component. */
-  static List<DriftRow> of(String stratum, List<AssemblyRows> members) {
+  static List<DriftRow> of(String stratum, Members members) {
     Map<ReadingSeries, List<ReadingRun>> runs = new TreeMap<>();
     Map<ReadingSeries, Integer> assemblies = new TreeMap<>();
     for (AssemblyRows rows : members) {
@@ -35,9 +35,13 @@ final class Drifts {
           .forEach(
               (series, numbered) -> {
                 boolean tells = false;
+                List<ReadingRun> own = runs.computeIfAbsent(series, s -> new ArrayList<>());
                 for (Numbered each : numbered) {
-                  runs.computeIfAbsent(series, s -> new ArrayList<>()).add(each.run());
-                  tells |= each.rows().size() > 1;
+                  // A single reading tells nothing of a drift.
+                  if (each.rows().size() > 1) {
+                    own.add(each.run());
+                    tells = true;
+                  }
                 }
                 assemblies.merge(series, tells ? 1 : 0, Integer::sum);
               });
@@ -51,16 +55,15 @@ final class Drifts {
       String stratum, ReadingSeries series, int assemblies, List<ReadingRun> runs) {
     Estimate<DriftFit> estimate = DriftFit.of(runs);
     if (estimate instanceof Estimate.NotIdentified<DriftFit> not) {
-      List<ReadingRun> telling = runs.stream().filter(r -> r.readings().size() > 1).toList();
       return new DriftRow(
           stratum,
           series.component(),
           series.measure(),
           assemblies,
-          telling.size(),
-          telling.stream().mapToInt(r -> r.readings().size() - 1).sum(),
+          runs.size(),
+          runs.stream().mapToInt(r -> r.readings().size() - 1).sum(),
           0,
-          (int) telling.stream().filter(ReadingRun::failed).count(),
+          (int) runs.stream().filter(ReadingRun::failed).count(),
           null,
           null,
           null,

@@ -1,6 +1,5 @@
 package sealspan.study;
 
-import java.util.ArrayList;
 import java.util.List;
 import sealspan.stats.rates.FalseDiscovery;
 import sealspan.stats.rates.FleetSums;
@@ -62,21 +61,22 @@ final class RateFleet {
     GridPriorFit highest = NonparametricPrior.fit(lattice, scaled, CHECK_TOLERANCE).orThrow();
     RateModel model = RateModel.of(scale, effects, fit.prior());
     FleetSums sums = new FleetSums(model.lattice());
-    List<GridPosterior> posteriors = new ArrayList<>();
+    List<RatedUnit> inPlace = units.stream().filter(RatedUnit::inPlace).toList();
     double mean = 0;
-    for (RatedUnit unit : units) {
-      if (unit.inPlace()) {
-        GridPosterior posterior = model.posterior(unit);
-        posteriors.add(posterior);
-        sums.add(posterior);
-        mean += posterior.meanPerDay();
-      }
+    for (RatedUnit unit : inPlace) {
+      GridPosterior posterior = model.posterior(unit);
+      sums.add(posterior);
+      mean += posterior.meanPerDay();
     }
-    double meanPerDay = posteriors.isEmpty() ? fit.prior().meanPerDay() : mean / posteriors.size();
+    double meanPerDay = inPlace.isEmpty() ? fit.prior().meanPerDay() : mean / inPlace.size();
     double limitPerYear = LIMIT_TIMES_MEAN * meanPerDay * RatePriors.YEAR_DAYS;
     // Back to days as a score does it, so that a claim at the cutoff is decided alike.
     double limit = limitPerYear / RatePriors.YEAR_DAYS;
-    double[] wrong = posteriors.stream().mapToDouble(p -> 1 - p.probabilityAbove(limit)).toArray();
+    // Worked out once more, because all posteriors together would not fit in memory.
+    double[] wrong =
+        inPlace.stream()
+            .mapToDouble(unit -> 1 - model.posterior(unit).probabilityAbove(limit))
+            .toArray();
     return new RateFleet(fit, highest, sums, limitPerYear, FalseDiscovery.of(wrong, WRONG_CLAIMS));
   }
 

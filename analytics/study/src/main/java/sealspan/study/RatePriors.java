@@ -2,7 +2,9 @@ package sealspan.study;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import sealspan.stats.Estimate;
 import sealspan.stats.Interval;
 import sealspan.stats.rates.HiddenFailureRate;
@@ -41,14 +43,8 @@ record RatePriors(
   private static final double LEVEL = .95;
 
   /** The rates of a stratum of whole assemblies. */
-  static RatePriors of(String stratum, List<AssemblyRows> members) {
-    List<RatedUnit> units = new ArrayList<>();
-    for (AssemblyRows rows : members) {
-      RatedUnit unit = RatedUnit.of(rows);
-      if (!unit.tests().isEmpty()) {
-        units.add(unit);
-      }
-    }
+  static RatePriors of(String stratum, Members members) {
+    List<RatedUnit> units = units(members);
     CommonRates common = CommonRates.of(units);
     if (!stratum.equals("all")) {
       List<HiddenFailures> tested = units.stream().map(RatedUnit::hiddenFailures).toList();
@@ -76,6 +72,19 @@ record RatePriors(
     RateFleet fleet = RateFleet.of(units, scale, effects, common.startPerYear());
     return new RatePriors(
         fleet.complete(row, logLikelihood(left)), fleet.nodes(stratum), effectRows, powers);
+  }
+
+  /** The assemblies with a test that has an exposure; levels that come again are kept once. */
+  private static List<RatedUnit> units(Members members) {
+    List<RatedUnit> units = new ArrayList<>();
+    Map<List<String>, List<String>> levels = new HashMap<>();
+    for (AssemblyRows rows : members) {
+      RatedUnit unit = RatedUnit.of(rows);
+      if (!unit.tests().isEmpty()) {
+        units.add(unit.sharing(levels));
+      }
+    }
+    return units;
   }
 
   private static Double logLikelihood(Estimate<PriorFit> fit) {

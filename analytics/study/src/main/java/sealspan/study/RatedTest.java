@@ -43,6 +43,11 @@ record RatedTest(
     return rated;
   }
 
+  /** The same with another list of the same levels. */
+  RatedTest with(List<String> same) {
+    return new RatedTest(days, failed, failureClass, compliant, same);
+  }
+
   /** The levels of the factors. */
   static List<String> levels(String type, String size, String zone, Integer ageDays) {
     return List.of(recorded(type), recorded(size), recorded(zone), age(ageDays));

@@ -1,6 +1,7 @@
 package sealspan.study;
 
 import java.util.List;
+import java.util.Map;
 import sealspan.stats.rates.HiddenFailures;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
@@ -32,6 +33,21 @@ record RatedUnit(
         assembly.removedOn() == null,
         List.of(now.get(0), now.get(1), now.get(2), lastAge),
         tests);
+  }
+
+  /** The same, with each of its lists of levels taken from those known if it is there. */
+  RatedUnit sharing(Map<List<String>, List<String>> known) {
+    return new RatedUnit(
+        assemblyId,
+        siteId,
+        inPlace,
+        one(levels, known),
+        tests.stream().map(test -> test.with(one(test.levels(), known))).toList());
+  }
+
+  private static List<String> one(List<String> levels, Map<List<String>, List<String>> known) {
+    List<String> before = known.putIfAbsent(levels, levels);
+    return before == null ? levels : before;
   }
 
   /** Its type; null where not recorded. */

@@ -22,24 +22,26 @@ record RepairEffects(List<RepairEffectRow> figures, List<RepairBalanceRow> balan
   private static final List<String> FOUND =
       List.of(ANY, "FOULING", "DAMAGE", "NOTHING_FOUND", "NOT_KNOWN");
 
-  /**
-   * The effect in a stratum.
-   *
-   * @param component the component of the stratum; null for all
-   */
-  static RepairEffects of(String stratum, String component, List<AssemblyRows> members) {
+  /** The episodes of a stratum; of one component where one is named. */
+  static List<RepairEpisodeRow> episodes(String component, Members members) {
+    List<RepairEpisodeRow> episodes = new ArrayList<>();
+    for (AssemblyRows rows : members) {
+      for (RepairEpisodeRow episode : rows.repairEpisodes()) {
+        if (component == null || component.equals(episode.component())) {
+          episodes.add(episode);
+        }
+      }
+    }
+    return episodes;
+  }
+
+  /** The effect by the episodes of a stratum. */
+  static RepairEffects of(String stratum, List<RepairEpisodeRow> all) {
     List<RepairEffectRow> figures = new ArrayList<>();
     List<RepairBalanceRow> balance = new ArrayList<>();
     for (String found : FOUND) {
-      List<RepairEpisodeRow> episodes = new ArrayList<>();
-      for (AssemblyRows rows : members) {
-        for (RepairEpisodeRow episode : rows.repairEpisodes()) {
-          if ((component == null || component.equals(episode.component()))
-              && (found.equals(ANY) || found.equals(episode.found()))) {
-            episodes.add(episode);
-          }
-        }
-      }
+      List<RepairEpisodeRow> episodes =
+          found.equals(ANY) ? all : all.stream().filter(e -> found.equals(e.found())).toList();
       if (!episodes.isEmpty() || found.equals(ANY)) {
         EpisodeCohort cohort = EpisodeCohort.of(episodes);
         Estimate<ActionEffect> effect = RepairEffect.of(cohort);

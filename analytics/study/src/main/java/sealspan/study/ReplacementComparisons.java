@@ -10,7 +10,6 @@ import sealspan.stats.recurrence.EventHistory;
 import sealspan.stats.recurrence.MeanComparison;
 import sealspan.stats.recurrence.MeanCumulativeFunction;
 import sealspan.stats.recurrence.MeanCumulativeFunction.Mark;
-import sealspan.table.AssemblyRows;
 import sealspan.table.ReplacementComparisonRow;
 
 /** Seal replacements of each assembly type against those of all other types, by age. */
@@ -23,13 +22,12 @@ final class ReplacementComparisons {
   private ReplacementComparisons() {}
 
   /** One row for each type; none where all assemblies are of one type. */
-  static List<ReplacementComparisonRow> of(
-      String stratum, String component, List<AssemblyRows> members) {
+  static List<ReplacementComparisonRow> of(String stratum, ReplacementHistories all) {
     Map<String, List<EventHistory>> byType = new TreeMap<>();
-    for (AssemblyRows rows : members) {
-      EventHistory history = Replacements.historyFromNew(rows, component);
-      if (history != null && rows.assembly().type() != null) {
-        byType.computeIfAbsent(rows.assembly().type(), t -> new ArrayList<>()).add(history);
+    for (int i = 0; i < all.histories().size(); i++) {
+      String type = all.types().get(i);
+      if (type != null) {
+        byType.computeIfAbsent(type, t -> new ArrayList<>()).add(all.histories().get(i));
       }
     }
     List<ReplacementComparisonRow> rows = new ArrayList<>();

@@ -15,14 +15,17 @@ import sealspan.table.TestRow;
  * they would lie too late in the watch, and every fleet would seem to get worse. So each is also
  * dated half way back to the visit before.
  *
+ * <p>All days are days since 1970-01-01.
+ *
  * @param entry first day of watching, which sees no replacement
  * @param exit last day of watching, after the entry
  * @param origin day on which all seals were new; null where that of a seal is unknown
  * @param days days of replacement, in (entry, exit], ascending
- * @param dated the same, half way back to the visit before, as days since 1970-01-01
+ * @param dated the same, half way back to the visit before
  */
-record ReplacementDays(
-    LocalDate entry, LocalDate exit, LocalDate origin, List<LocalDate> days, double[] dated) {
+record ReplacementDays(int entry, int exit, Integer origin, int[] days, double[] dated) {
+  private static final int[] NO_DAYS = {};
+  private static final double[] NO_DATES = {};
 
   /**
    * Of all seals, or of one component's where one is named; null where nobody watched for a day.
@@ -50,14 +53,21 @@ record ReplacementDays(
       return null;
     }
     List<LocalDate> days = List.copyOf(replaced.tailSet(entry, false));
-    return new ReplacementDays(entry, exit, origin, days, dated(rows, entry, days));
+    boolean none = days.isEmpty();
+    return new ReplacementDays(
+        day(entry),
+        day(exit),
+        origin == null ? null : day(origin),
+        none ? NO_DAYS : days.stream().mapToInt(ReplacementDays::day).toArray(),
+        none ? NO_DATES : dated(rows, entry, days));
+  }
+
+  private static int day(LocalDate day) {
+    return Math.toIntExact(day.toEpochDay());
   }
 
   private static double[] dated(AssemblyRows rows, LocalDate entry, List<LocalDate> days) {
     double[] dated = new double[days.size()];
-    if (days.isEmpty()) {
-      return dated;
-    }
     TreeSet<LocalDate> visits = new TreeSet<>();
     visits.add(entry);
     for (TestRow test : rows.tests()) {
@@ -76,16 +86,16 @@ record ReplacementDays(
 
   /** On the calendar, in days since 1970-01-01. */
   EventTimes onCalendar() {
-    return EventTimes.watched(entry.toEpochDay(), exit.toEpochDay(), dated);
+    return EventTimes.watched(entry, exit, dated);
   }
 
   /** By age in days; only where the origin is known. */
   EventTimes byAge() {
-    double born = origin.toEpochDay();
+    double born = origin;
     double[] ages = dated.clone();
     for (int i = 0; i < ages.length; i++) {
       ages[i] -= born;
     }
-    return EventTimes.watched(entry.toEpochDay() - born, exit.toEpochDay() - born, ages);
+    return EventTimes.watched(entry - born, exit - born, ages);
   }
 }

@@ -14,7 +14,6 @@ import sealspan.stats.survival.Lifetime;
 import sealspan.stats.survival.LogRank;
 import sealspan.table.CurveRow;
 import sealspan.table.SealLifeRow;
-import sealspan.table.SealRow;
 
 /**
  * Why first seals came to their end: the share replaced by an age for each reason, or removed with
@@ -33,25 +32,22 @@ record ReplacementReasons(List<SealLifeRow> figures, List<CurveRow> curves) {
   /** Fewer replacements than this draw no curve. */
   private static final int FEWEST_ENDINGS = 5;
 
-  private static final String NOT_RECORDED = "NOT_RECORDED";
-  private static final String REMOVED = "REMOVED";
-
   /** The reasons in a stratum; types are compared where the stratum has several. */
   static ReplacementReasons of(String stratum, FirstSeals seals) {
     Map<String, Integer> numbers = new TreeMap<>();
     seals.seals().stream()
-        .map(ReplacementReasons::reason)
+        .map(FirstSeal::reason)
         .filter(reason -> reason != null)
         .sorted()
         .forEach(reason -> numbers.putIfAbsent(reason, numbers.size()));
     List<EndedLife> lives = new ArrayList<>();
     int ended = 0;
-    for (SealRow seal : seals.seals()) {
-      String reason = reason(seal);
+    for (FirstSeal seal : seals.seals()) {
+      String reason = seal.reason();
       lives.add(
           new EndedLife(
-              FirstSeals.entryAge(seal),
-              age(seal),
+              seal.entryAge(),
+              seal.endAge(),
               reason == null ? EndedLife.GOING_ON : numbers.get(reason),
               1));
       ended += reason == null ? 0 : 1;
@@ -83,24 +79,12 @@ record ReplacementReasons(List<SealLifeRow> figures, List<CurveRow> curves) {
     return new ReplacementReasons(List.copyOf(figures), List.copyOf(curves));
   }
 
-  /** Why a seal came to its end; null where it has not. */
-  private static String reason(SealRow seal) {
-    if (SealPosition.replaced(seal)) {
-      return seal.replacementReason() == null ? NOT_RECORDED : seal.replacementReason();
-    }
-    return seal.endedBy().equals(REMOVED) ? REMOVED : null;
-  }
-
-  private static int age(SealRow seal) {
-    return Math.max(0, SealPosition.days(seal.startDay(), seal.endDay()));
-  }
-
   private static SealLifeRow share(
       SealFigures sample, FirstSeals seals, AalenJohansen curves, String reason, int number) {
     String words = reason.toLowerCase(Locale.ROOT).replace('_', ' ');
     int day = Math.min(FIVE_YEARS, curves.any().curve().toDay());
     return sample.of(
-        reason.equals(REMOVED)
+        reason.equals(FirstSeal.REMOVED)
             ? "share removed with the assembly within " + years(day) + " years"
             : "share replaced within " + years(day) + " years, reason: " + words,
         curves.incidence(number, day, LEVEL),
@@ -141,13 +125,16 @@ record ReplacementReasons(List<SealLifeRow> figures, List<CurveRow> curves) {
   private static SealLifeRow types(SealFigures figures, FirstSeals seals) {
     Map<String, List<Lifetime>> byType = new TreeMap<>();
     int replaced = 0;
-    for (SealRow seal : seals.seals()) {
+    for (FirstSeal seal : seals.seals()) {
       if (seal.type() != null) {
-        boolean over = SealPosition.replaced(seal);
-        int entry = FirstSeals.entryAge(seal);
+        boolean over = seal.replaced();
+        int entry = seal.entryAge();
         byType
             .computeIfAbsent(seal.type(), type -> new ArrayList<>())
-            .add(over ? Lifetime.ended(entry, age(seal)) : Lifetime.goingOn(entry, age(seal)));
+            .add(
+                over
+                    ? Lifetime.ended(entry, seal.endAge())
+                    : Lifetime.goingOn(entry, seal.endAge()));
         replaced += over ? 1 : 0;
       }
     }
@@ -172,8 +159,7 @@ record ReplacementReasons(List<SealLifeRow> figures, List<CurveRow> curves) {
         "chance of such differences between types if seals of all types stay equally long",
         test.pValue(),
         null,
-        seals.seals().stream().mapToInt(ReplacementReasons::age).max().orElse(0)
-            / RatePriors.YEAR_DAYS,
+        seals.seals().stream().mapToInt(FirstSeal::endAge).max().orElse(0) / RatePriors.YEAR_DAYS,
         null,
         String.format(
             Locale.ROOT,

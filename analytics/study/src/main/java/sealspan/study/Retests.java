@@ -2,7 +2,6 @@ package sealspan.study;
 
 import java.util.ArrayList;
 import java.util.List;
-import sealspan.table.AssemblyRows;
 import sealspan.table.RepairEpisodeRow;
 import sealspan.table.RetestRow;
 
@@ -15,20 +14,18 @@ final class Retests {
 
   private Retests() {}
 
-  /** One row for each of the two decisions, of one component where one is named. */
-  static List<RetestRow> of(String stratum, String component, List<AssemblyRows> members) {
+  /** One row for each of the two decisions, by the episodes of a stratum. */
+  static List<RetestRow> of(String stratum, List<RepairEpisodeRow> episodes) {
     int[] retests = new int[DECISIONS.size()];
     int[] failed = new int[DECISIONS.size()];
-    for (AssemblyRows rows : members) {
-      for (RepairEpisodeRow episode : rows.repairEpisodes()) {
-        // Neither of the two: a list of constants cannot be asked for null.
-        int at = episode.decision() == null ? -1 : DECISIONS.indexOf(episode.decision());
-        String result = episode.retestResult();
-        boolean known = "PASSED".equals(result) || "FAILED".equals(result);
-        if (at >= 0 && known && (component == null || component.equals(episode.component()))) {
-          retests[at]++;
-          failed[at] += result.equals("FAILED") ? 1 : 0;
-        }
+    for (RepairEpisodeRow episode : episodes) {
+      // Neither of the two: a list of constants cannot be asked for null.
+      int at = episode.decision() == null ? -1 : DECISIONS.indexOf(episode.decision());
+      String result = episode.retestResult();
+      boolean known = "PASSED".equals(result) || "FAILED".equals(result);
+      if (at >= 0 && known) {
+        retests[at]++;
+        failed[at] += result.equals("FAILED") ? 1 : 0;
       }
     }
     List<RetestRow> rows = new ArrayList<>();

@@ -17,7 +17,6 @@ import sealspan.stats.survival.TurnbullBand;
 import sealspan.stats.survival.WeibullFit;
 import sealspan.table.CurveRow;
 import sealspan.table.SealLifeRow;
-import sealspan.table.SealRow;
 
 /**
  * How long seals last until they fail. A failure is found at a test: it came after the last day on
@@ -45,8 +44,8 @@ record SealFailures(List<SealLifeRow> figures, List<CurveRow> curves) {
   static SealFailures of(String stratum, FirstSeals seals) {
     List<Lifetime> lives = new ArrayList<>();
     int failed = 0;
-    for (SealRow first : seals.seals()) {
-      Lifetime life = lifetime(first);
+    for (FirstSeal first : seals.seals()) {
+      Lifetime life = first.untilFailed();
       if (life != null) {
         lives.add(life);
         failed += life.open() ? 0 : 1;
@@ -74,20 +73,6 @@ record SealFailures(List<SealLifeRow> figures, List<CurveRow> curves) {
     Shapeless shapeless = new Shapeless(weibull.by(WITHOUT_SHAPE), lives, curve, basis);
     figures.addAll(shapeless.figures());
     return new SealFailures(List.copyOf(figures), shapeless.points());
-  }
-
-  /** What is known of the life of a first seal; null where it was never seen to hold or to fail. */
-  private static Lifetime lifetime(SealRow seal) {
-    int entry = FirstSeals.entryAge(seal);
-    int held =
-        seal.lastHeldOn() == null
-            ? entry
-            : Math.max(entry, SealPosition.days(seal.startDay(), seal.lastHeldOn()));
-    if (seal.foundFailedOn() == null) {
-      return held > entry ? Lifetime.goingOn(entry, held) : null;
-    }
-    int found = SealPosition.days(seal.startDay(), seal.foundFailedOn());
-    return found > held ? Lifetime.endedWithin(entry, held, found) : null;
   }
 
   private static List<SealLifeRow> weibull(

@@ -27,13 +27,22 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
   private static final int MARK_YEARS = 5;
 
   /** The life of the seals of a component in a stratum. */
-  static SealLives of(String stratum, String component, List<AssemblyRows> members) {
+  static SealLives of(String stratum, String component, Members members) {
     List<UnitGaps> units = new ArrayList<>();
     int seals = 0;
     int replaced = 0;
     int leftOut = 0;
+    List<FirstSeal> firstSeals = new ArrayList<>();
+    int originsUnknown = 0;
+    int later = 0;
     for (AssemblyRows rows : members) {
       for (SealPosition position : SealPosition.of(rows, component)) {
+        if (position.originKnown()) {
+          firstSeals.add(FirstSeal.of(position.seals().get(0)));
+          later += position.seals().size() - 1;
+        } else {
+          originsUnknown++;
+        }
         UnitGaps gaps = gaps(position);
         if (gaps == null) {
           leftOut += position.seals().size();
@@ -58,7 +67,7 @@ record SealLives(List<SealLifeRow> figures, List<CurveRow> curves) {
               "median years until replaced",
               ((Estimate.NotIdentified<WangChang>) estimate).because()));
     }
-    FirstSeals first = FirstSeals.of(component, members);
+    FirstSeals first = new FirstSeals(firstSeals, originsUnknown, later);
     SealFailures failures = SealFailures.of(stratum, first);
     ReplacementReasons reasons = ReplacementReasons.of(stratum, first);
     figures.addAll(failures.figures());

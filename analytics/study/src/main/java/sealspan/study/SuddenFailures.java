@@ -39,7 +39,7 @@ final class SuddenFailures {
   }
 
   /** How the rates of sudden failures differ between the assemblies of a stratum. */
-  static SuddenFailureRow of(String stratum, List<AssemblyRows> members, Drifts drifts) {
+  static SuddenFailureRow of(String stratum, Members members, Drifts drifts) {
     List<HiddenFailures> units = new ArrayList<>();
     int tests = 0;
     int failures = 0;

@@ -1,7 +1,6 @@
 package sealspan.study;
 
 import java.time.LocalDate;
-import java.util.List;
 import sealspan.stats.Estimate;
 import sealspan.stats.regression.Design;
 import sealspan.stats.regression.Family;
@@ -22,6 +21,8 @@ import sealspan.table.ExposureRow;
  * @param ordinal number of the test among those of the assembly, from 1
  * @param age middle of the exposure, years since the assembly was installed; NaN where unknown
  * @param assembly number of the assembly, from 0
+ * @param failures failed tests, also of assemblies that were not taken
+ * @param assemblies assemblies with a test, also those that were not taken
  */
 record TestedExposures(
     double[] failed,
@@ -29,7 +30,9 @@ record TestedExposures(
     double[] year,
     double[] ordinal,
     double[] age,
-    int[] assembly) {
+    int[] assembly,
+    int failures,
+    int assemblies) {
   static final int YEAR_ZERO = 2000;
 
   /**
@@ -37,16 +40,24 @@ record TestedExposures(
    *
    * @param every takes every so-manieth assembly; 1 for all
    */
-  static TestedExposures of(String component, List<AssemblyRows> members, int every) {
+  static TestedExposures of(String component, Members members, int every) {
     String at = component == null ? RatePriors.WHOLE : component;
     GrowingColumns columns = new GrowingColumns(6);
-    for (int m = every / 2; m < members.size(); m += every) {
-      AssemblyRows rows = members.get(m);
+    int failures = 0;
+    int assemblies = 0;
+    int number = -1;
+    for (AssemblyRows rows : members) {
+      number++;
+      boolean taken = number % every == every / 2;
       LocalDate installed = rows.assembly().installedOn();
       int ordinal = 0;
       for (ExposureRow exposure : rows.exposures()) {
         if (exposure.component().equals(at) && exposure.exposureDays() > 0) {
           ordinal++;
+          failures += exposure.failed() ? 1 : 0;
+          if (!taken) {
+            continue;
+          }
           double middle = (exposure.fromDay().toEpochDay() + exposure.toDay().toEpochDay()) / 2.0;
           double age = installed == null ? Double.NaN : middle - installed.toEpochDay();
           columns.add(
@@ -55,14 +66,15 @@ record TestedExposures(
               (middle - LocalDate.of(YEAR_ZERO, 1, 1).toEpochDay()) / RatePriors.YEAR_DAYS,
               ordinal,
               age >= 0 ? age / RatePriors.YEAR_DAYS : Double.NaN,
-              m);
+              number);
         }
       }
+      assemblies += ordinal > 0 ? 1 : 0;
     }
-    return of(columns);
+    return of(columns, failures, assemblies);
   }
 
-  private static TestedExposures of(GrowingColumns columns) {
+  private static TestedExposures of(GrowingColumns columns, int failures, int assemblies) {
     double[] numbers = columns.column(5);
     int[] assembly = new int[numbers.length];
     for (int i = 0; i < assembly.length; i++) {
@@ -74,7 +86,9 @@ record TestedExposures(
         columns.column(2),
         columns.column(3),
         columns.column(4),
-        assembly);
+        assembly,
+        failures,
+        assemblies);
   }
 
   /** Those of assemblies whose age is known. */
@@ -85,23 +99,7 @@ record TestedExposures(
         columns.add(failed[i], logYears[i], year[i], ordinal[i], age[i], assembly[i]);
       }
     }
-    return of(columns);
-  }
-
-  int failures() {
-    int sum = 0;
-    for (double each : failed) {
-      sum += (int) each;
-    }
-    return sum;
-  }
-
-  int assemblies() {
-    int count = 0;
-    for (int i = 0; i < assembly.length; i++) {
-      count += i == 0 || assembly[i] != assembly[i - 1] ? 1 : 0;
-    }
-    return count;
+    return of(columns, failures, assemblies);
   }
 
   /** The regression on one column. */

@@ -27,19 +27,17 @@ final class Trends {
   private Trends() {}
 
   /** All figures; at the positions of one component where one is named. */
-  static List<TrendRow> of(String stratum, String component, List<AssemblyRows> members) {
+  static List<TrendRow> of(String stratum, String component, Members members) {
     List<TrendRow> rows = new ArrayList<>(failures(stratum, component, members));
     rows.addAll(replacements(stratum, component, members));
     return rows;
   }
 
-  private static List<TrendRow> failures(
-      String stratum, String component, List<AssemblyRows> members) {
+  private static List<TrendRow> failures(String stratum, String component, Members members) {
     int every = (members.size() + MOST_ASSEMBLIES - 1) / MOST_ASSEMBLIES;
-    TestedExposures all = TestedExposures.of(component, members, 1);
-    TestedExposures used = every <= 1 ? all : TestedExposures.of(component, members, every);
+    TestedExposures used = TestedExposures.of(component, members, Math.max(1, every));
     TrendFigures figures =
-        new TrendFigures(stratum, "FAILURES_AT_TESTS", all.failures(), all.assemblies());
+        new TrendFigures(stratum, "FAILURES_AT_TESTS", used.failures(), used.assemblies());
     if (figures.enough()) {
       String basis =
           "complementary log-log of the failures, log of the exposure as offset, variance by"
@@ -64,15 +62,14 @@ final class Trends {
     return figures.rows("failures found at tests");
   }
 
-  private static List<TrendRow> replacements(
-      String stratum, String component, List<AssemblyRows> members) {
+  private static List<TrendRow> replacements(String stratum, String component, Members members) {
     List<ReplacementDays> units = new ArrayList<>();
     long events = 0;
     for (AssemblyRows rows : members) {
       ReplacementDays unit = ReplacementDays.of(rows, component);
       if (unit != null) {
         units.add(unit);
-        events += unit.days().size();
+        events += unit.days().length;
       }
     }
     TrendFigures figures = new TrendFigures(stratum, "REPLACEMENTS", events, units.size());
@@ -141,9 +138,10 @@ final class Trends {
     GrowingColumns cells = new GrowingColumns(4);
     for (int u = every / 2; u < units.size(); u += every) {
       ReplacementDays unit = units.get(u);
-      for (int year = unit.entry().getYear(); year <= unit.exit().getYear(); year++) {
-        double from = Math.max(unit.entry().toEpochDay(), LocalDate.of(year, 1, 1).toEpochDay());
-        double to = Math.min(unit.exit().toEpochDay(), LocalDate.of(year + 1, 1, 1).toEpochDay());
+      int last = LocalDate.ofEpochDay(unit.exit()).getYear();
+      for (int year = LocalDate.ofEpochDay(unit.entry()).getYear(); year <= last; year++) {
+        double from = Math.max(unit.entry(), LocalDate.of(year, 1, 1).toEpochDay());
+        double to = Math.min(unit.exit(), LocalDate.of(year + 1, 1, 1).toEpochDay());
         if (to > from) {
           int count = 0;
           for (double day : unit.dated()) {

@@ -44,7 +44,7 @@ final class YearlyRates {
   private YearlyRates() {}
 
   /** The years of a stratum, ascending; at the positions of one component where one is named. */
-  static List<YearlyRateRow> of(String stratum, String component, List<AssemblyRows> members) {
+  static List<YearlyRateRow> of(String stratum, String component, Members members) {
     String at = component == null ? RatePriors.WHOLE : component;
     Map<Integer, Year> years = new TreeMap<>();
     for (AssemblyRows rows : members) {
@@ -55,8 +55,10 @@ final class YearlyRates {
       }
       ReplacementDays replaced = ReplacementDays.of(rows, component);
       if (replaced != null) {
-        replaced.days().forEach(day -> year(years, day).replacements++);
-        watch(years, replaced.entry(), replaced.exit());
+        for (int day : replaced.days()) {
+          year(years, LocalDate.ofEpochDay(day)).replacements++;
+        }
+        watch(years, LocalDate.ofEpochDay(replaced.entry()), LocalDate.ofEpochDay(replaced.exit()));
       }
     }
     List<YearlyRateRow> rows = new ArrayList<>();

@@ -29,7 +29,7 @@ class AgeingTest {
   @Test
   void theTruthOfAnInventedFleetComesBack() {
     List<AssemblyRows> members = PracticeRows.of(PLAIN);
-    List<AgeingRow> rows = Ageing.of("component=check1", "check1", members);
+    List<AgeingRow> rows = Ageing.of("component=check1", "check1", Members.of(members));
     assertEquals(2, rows.size());
     AgeingRow second = rows.get(1);
     assertEquals("KIJIMA_II", second.model());
@@ -56,7 +56,8 @@ class AgeingTest {
   void retestsHaveAShareOfTheirOwn() {
     List<AssemblyRows> members =
         PracticeRows.of(PLAIN.ofSize(600).with(TrueRepairs.plain(.6, .05).withDoesNotTake(.2, .1)));
-    List<RetestRow> rows = Retests.of("component=check1", "check1", members);
+    List<RetestRow> rows =
+        Retests.of("component=check1", RepairEffects.episodes("check1", Members.of(members)));
     assertEquals("CLEANED", rows.get(0).action());
     assertTrue(rows.get(0).retests() > 100);
     assertHolds(.2, rows.get(0).lower(), rows.get(0).upper());
@@ -66,28 +67,9 @@ class AgeingTest {
   /** An episode without one of the two decisions, or without a retest, counts in no share. */
   @Test
   void otherEpisodesCountInNoShare() {
-    AssemblyRows unit = PracticeRows.of(PLAIN.ofSize(1)).get(0);
     List<RepairEpisodeRow> episodes =
         List.of(episode(null, "FAILED"), episode("CLEANED", null), episode("CLEANED", "PASSED"));
-    AssemblyRows with =
-        new AssemblyRows(
-            unit.assemblyId(),
-            0,
-            unit.assembly(),
-            unit.tests(),
-            unit.readings(),
-            unit.exposures(),
-            unit.repairs(),
-            unit.seals(),
-            unit.findings(),
-            unit.jobs(),
-            unit.occurrences(),
-            unit.rate(),
-            episodes,
-            unit.levels(),
-            unit.forecast(),
-            unit.frozenForecasts());
-    RetestRow cleaned = Retests.of("all", null, List.of(with)).get(0);
+    RetestRow cleaned = Retests.of("all", episodes).get(0);
     assertEquals(1, cleaned.retests());
     assertEquals(0.0, cleaned.share());
   }
@@ -125,7 +107,7 @@ class AgeingTest {
     List<AssemblyRows> members =
         PracticeRows.of(
             PracticeParameters.plain(5, 400, TrueWear.plain(1, 8), TrueRepairs.plain(.6, .05)));
-    for (AgeingRow row : Ageing.of("component=check1", "check1", members)) {
+    for (AgeingRow row : Ageing.of("component=check1", "check1", Members.of(members))) {
       assertFalse(row.separates(), row.toString());
       assertTrue(row.note().startsWith("cannot separate clean from replace through ageing"));
     }
@@ -134,28 +116,29 @@ class AgeingTest {
   @Test
   void fewFailuresSayNothing() {
     List<AssemblyRows> members = PracticeRows.of(PLAIN.ofSize(2));
-    for (AgeingRow row : Ageing.of("component=check1", "check1", members.subList(0, 1))) {
+    for (AgeingRow row :
+        Ageing.of("component=check1", "check1", Members.of(members.subList(0, 1)))) {
       assertNull(row.shape());
       assertFalse(row.separates());
       assertTrue(row.note().contains("at least 5 are needed"), row.note());
     }
-    assertEquals(List.of(), Ageing.of("all", null, members));
-    assertEquals(2, Ageing.of("component=check1", "check1", List.of()).size());
-    assertNull(Retests.of("all", null, List.of()).get(0).share());
+    assertEquals(List.of(), Ageing.of("all", null, Members.of(members)));
+    assertEquals(2, Ageing.of("component=check1", "check1", Members.of(List.of())).size());
+    assertNull(Retests.of("all", List.of()).get(0).share());
   }
 
   /** The days of the years add up to the days watched, and the tests to the exposures. */
   @Test
   void yearsAddUp() {
     List<AssemblyRows> members = PracticeRows.of(PracticeParameters.usual(3, 150));
-    List<YearlyRateRow> years = YearlyRates.of("all", null, members);
+    List<YearlyRateRow> years = YearlyRates.of("all", null, Members.of(members));
     long watched = 0;
     int replaced = 0;
     for (AssemblyRows rows : members) {
       ReplacementDays unit = ReplacementDays.of(rows, null);
       if (unit != null) {
-        watched += unit.exit().toEpochDay() - unit.entry().toEpochDay();
-        replaced += unit.days().size();
+        watched += unit.exit() - unit.entry();
+        replaced += unit.days().length;
       }
     }
     assertEquals(watched, years.stream().mapToLong(YearlyRateRow::watchedDays).sum());

@@ -86,8 +86,8 @@ class DriftTruthTest {
     List<AssemblyRows> members = new ArrayList<>();
     known.forEach(
         (id, own) -> members.add(AssemblyTables.of(id, own, criteria(), LatestFits.none(), 0)));
-    FitRows type = Fits.of("type=DC", members, CUT);
-    FitRows all = Fits.of("all", members, CUT);
+    FitRows type = Fits.of("type=DC", Members.of(members), CUT);
+    FitRows all = Fits.of("all", Members.of(members), CUT);
     LatestFits fits = LatestFits.of(List.of(type, all));
     Map<String, Double> truth = new HashMap<>();
     fleet

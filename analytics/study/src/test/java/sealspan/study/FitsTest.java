@@ -33,7 +33,7 @@ class FitsTest {
       exposures.add(exposure("A", 365, year < 2));
     }
     RatePriorRow prior =
-        Fits.of("all", List.of(assembly("A", exposures, List.of())), CUT).ratePrior();
+        Fits.of("all", Members.of(List.of(assembly("A", exposures, List.of()))), CUT).ratePrior();
     assertEquals(0.2231436 * 365.25 / 365, prior.commonPerYear(), 1e-6);
     assertNull(prior.shape());
     assertTrue(prior.note().startsWith("no prior: there are only 1 units"), prior.note());
@@ -47,7 +47,7 @@ class FitsTest {
         List.of(
             assembly("A", List.of(), replacedAfter("A", 400, 1_000)),
             assembly("B", List.of(), replacedAfter("B", 800, 1_000)));
-    FitRows fit = Fits.of("component=check1", members, CUT);
+    FitRows fit = Fits.of("component=check1", Members.of(members), CUT);
     SealLifeRow between = fit.sealLife().get(0);
     assertEquals("years between seal replacements at the position", between.quantity());
     assertEquals(1_000 / 365.25, between.figure(), 1e-9);
@@ -66,7 +66,7 @@ class FitsTest {
             assembly("A", List.of(), replacedAfter("A", 400, 1_000)),
             assembly("B", List.of(), replacedAfter("B", 800, 1_000)));
     List<Double> heights =
-        Fits.of("component=check1", members, CUT).curves().stream()
+        Fits.of("component=check1", Members.of(members), CUT).curves().stream()
             .filter(c -> c.estimator().equals("WANG_CHANG"))
             .map(c -> c.height())
             .toList();
@@ -93,7 +93,10 @@ class FitsTest {
             null,
             0);
     List<SealLifeRow> unreplaced =
-        Fits.of("component=check1", List.of(assembly("A", List.of(), List.of(kept))), CUT)
+        Fits.of(
+                "component=check1",
+                Members.of(List.of(assembly("A", List.of(), List.of(kept)))),
+                CUT)
             .sealLife();
     assertTrue(
         unreplaced.stream()
@@ -101,9 +104,10 @@ class FitsTest {
     List<SealLifeRow> alike =
         Fits.of(
                 "component=check1",
-                List.of(
-                    assembly("A", List.of(), replacedAfter("A", 400, 1_000)),
-                    assembly("B", List.of(), replacedAfter("B", 400, 1_000))),
+                Members.of(
+                    List.of(
+                        assembly("A", List.of(), replacedAfter("A", 400, 1_000)),
+                        assembly("B", List.of(), replacedAfter("B", 400, 1_000)))),
                 CUT)
             .sealLife();
     assertEquals(1_000 / 365.25, alike.get(0).figure(), 1e-9);
@@ -142,7 +146,10 @@ class FitsTest {
             null,
             0);
     FitRows fit =
-        Fits.of("component=check1", List.of(assembly("A", List.of(), List.of(unknown))), CUT);
+        Fits.of(
+            "component=check1",
+            Members.of(List.of(assembly("A", List.of(), List.of(unknown)))),
+            CUT);
     assertTrue(fit.sealLife().stream().allMatch(r -> r.figure() == null));
     assertTrue(fit.sealLife().stream().allMatch(r -> r.leftOutUnknownOrigin() == 1));
   }
@@ -177,7 +184,7 @@ class FitsTest {
       members.add(assembly("A" + i, List.of(), List.of(seal)));
     }
     List<SealLifeRow> figures =
-        Fits.of("component=check1", members, CUT).sealLife().stream()
+        Fits.of("component=check1", Members.of(members), CUT).sealLife().stream()
             .filter(r -> r.question().equals("SEAL_FAILED"))
             .toList();
     assertEquals(1.0, figures.get(0).figure(), 1e-6);
@@ -217,7 +224,7 @@ class FitsTest {
                       found,
                       0))));
     }
-    FitRows fit = Fits.of("component=check1", members, CUT);
+    FitRows fit = Fits.of("component=check1", Members.of(members), CUT);
     List<CurveRow> curve =
         fit.curves().stream().filter(c -> c.estimator().equals("TURNBULL")).toList();
     assertEquals(
@@ -290,7 +297,7 @@ class FitsTest {
                       change,
                       0))));
     }
-    FitRows fit = Fits.of("component=check1", members, CUT);
+    FitRows fit = Fits.of("component=check1", Members.of(members), CUT);
     List<SealLifeRow> tests =
         fit.sealLife().stream().filter(r -> r.estimator().equals("LOG_RANK")).toList();
     assertEquals(1, tests.size());
@@ -311,11 +318,11 @@ class FitsTest {
       members.add(assembly(id, exposures, replacedAfter(id, 1 + random.nextInt(2_000), 2_500)));
     }
     for (String stratum : List.of("all", "component=check1")) {
-      byte[] sorted = TableCodec.encode(Fits.of(stratum, members, CUT));
+      byte[] sorted = TableCodec.encode(Fits.of(stratum, Members.of(members), CUT));
       for (int i = 0; i < 5; i++) {
         Collections.shuffle(members, random);
         org.junit.jupiter.api.Assertions.assertArrayEquals(
-            sorted, TableCodec.encode(Fits.of(stratum, members, CUT)));
+            sorted, TableCodec.encode(Fits.of(stratum, Members.of(members), CUT)));
       }
     }
   }
@@ -323,7 +330,7 @@ class FitsTest {
   @Test
   void noDataIsSaidPlainly() {
     for (String stratum : List.of("all", "component=check1")) {
-      FitRows fit = Fits.of(stratum, List.of(assembly("A", List.of(), List.of())), CUT);
+      FitRows fit = Fits.of(stratum, Members.of(List.of(assembly("A", List.of(), List.of()))), CUT);
       assertTrue(fit.sealLife().stream().allMatch(r -> r.figure() == null && !r.note().isBlank()));
     }
   }

@@ -51,7 +51,8 @@ class FoulingPracticeTest {
         zones.add(zone);
       }
     }
-    rows = FoulingTables.of(assemblies, zones, new FitCut("cut", "0:1", Instant.EPOCH, 1));
+    rows =
+        FoulingTables.of(Members.of(assemblies), zones, new FitCut("cut", "0:1", Instant.EPOCH, 1));
   }
 
   @Test

@@ -57,7 +57,7 @@ class NextTestTest {
     }
     SuddenFailureRow sudden =
         new SuddenFailureRow("type=DC", 50, 200, 10, 2, null, null, 0.05, "pooled");
-    FitRows empty = Fits.of("type=DC", List.of(), CUT);
+    FitRows empty = Fits.of("type=DC", Members.of(List.of()), CUT);
     return LatestFits.of(
         List.of(
             new FitRows(
@@ -163,7 +163,7 @@ class NextTestTest {
       for (String stratum : List.of("all", "type=RP", "type=DC")) {
         List<AssemblyRows> of =
             members.stream().filter(m -> Fits.strataOf(m).contains(stratum)).toList();
-        strata.add(Fits.of(stratum, of, CUT));
+        strata.add(Fits.of(stratum, Members.of(of), CUT));
       }
       for (FitRows stratum : strata) {
         for (DriftRow drift : stratum.drifts()) {

@@ -36,7 +36,7 @@ class RatePriorsTest {
   void assembliesThatDifferNoMoreThanChanceShareOneRate() {
     List<AssemblyRows> fleet =
         fleet(120, 6, 365, 1, (unit, days, r) -> r.nextDouble() < 1 - Math.exp(-.1 * days / 365));
-    FitRows fit = Fits.of("all", fleet, CUT);
+    FitRows fit = Fits.of("all", Members.of(fleet), CUT);
     assertTrue(fit.ratePrior().note().contains("no more than chance"), fit.ratePrior().note());
     assertNull(fit.ratePrior().latticeStep());
     RateRow row = scored(fleet, fit).get(0);
@@ -57,7 +57,7 @@ class RatePriorsTest {
           return r.nextDouble() < 1 - Math.exp(-rate * days / 365);
         };
     List<AssemblyRows> fleet = fleet(1_500, 8, 365, 2, truth);
-    FitRows fit = Fits.of("all", fleet, CUT);
+    FitRows fit = Fits.of("all", Members.of(fleet), CUT);
     RateEffectRow type =
         fit.rateEffects().stream().filter(e -> e.level().equals("RP")).findFirst().orElseThrow();
     // The bad ones are of even number, as are the RP: so their true ratio is 2 x 1.8.
@@ -99,8 +99,8 @@ class RatePriorsTest {
     List<AssemblyRows> fleet = fleet(300, 6, 365, 3, truth);
     List<AssemblyRows> shuffled = new ArrayList<>(fleet);
     Collections.shuffle(shuffled, new Random(8));
-    FitRows fit = Fits.of("all", fleet, CUT);
-    assertEquals(fit, Fits.of("all", shuffled, CUT));
+    FitRows fit = Fits.of("all", Members.of(fleet), CUT);
+    assertEquals(fit, Fits.of("all", Members.of(shuffled), CUT));
     assertNotNull(fit.ratePrior().latticeStep());
   }
 
@@ -110,7 +110,7 @@ class RatePriorsTest {
   @Test
   void whereFailuresDoNotAccumulateSharesAreQuoted() {
     List<AssemblyRows> fleet = fleet(400, 6, 0, 4, (unit, days, r) -> r.nextDouble() < .2);
-    FitRows fit = Fits.of("all", fleet, CUT);
+    FitRows fit = Fits.of("all", Members.of(fleet), CUT);
     ExposurePowerRow power = fit.exposurePowers().get(0);
     assertEquals("all", power.stratum());
     assertTrue(Math.abs(power.coefficient()) < .2, power.toString());
@@ -139,7 +139,7 @@ class RatePriorsTest {
             0,
             5,
             (unit, days, r) -> r.nextDouble() < 1 - Math.exp(-rate[unit] * days / 365.25));
-    ExposurePowerRow power = Fits.of("all", fleet, CUT).exposurePowers().get(0);
+    ExposurePowerRow power = Fits.of("all", Members.of(fleet), CUT).exposurePowers().get(0);
     assertTrue(power.lower() <= 1 && 1 <= power.upper(), power.toString());
     assertTrue(power.upper() - power.lower() < .4, power.toString());
   }
@@ -151,7 +151,7 @@ class RatePriorsTest {
     AssemblyRows first = fleet.get(0);
     AssemblyRows odd = withFailedFirstRound(first);
     fleet.set(0, odd);
-    FitRows fit = Fits.of("all", fleet, CUT);
+    FitRows fit = Fits.of("all", Members.of(fleet), CUT);
     assertEquals(1, fit.ratePrior().failures());
     assertEquals(0, fit.ratePrior().compliantFailures());
     assertEquals(fit.ratePrior().tests() - 1, fit.ratePrior().compliantTests());
@@ -182,7 +182,7 @@ class RatePriorsTest {
         alike.add(assembly("A" + (2 * site + unit), "S" + site, "RP", outcomes, 365));
       }
     }
-    Double correlation = Fits.of("all", alike, CUT).ratePrior().siteCorrelation();
+    Double correlation = Fits.of("all", Members.of(alike), CUT).ratePrior().siteCorrelation();
     // Of 25 pairs of tests five are the same round: a correlation of a fifth.
     assertEquals(.2, correlation, .05);
   }

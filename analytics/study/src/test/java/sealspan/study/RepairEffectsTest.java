@@ -45,10 +45,14 @@ class RepairEffectsTest {
     }
   }
 
+  private static RepairEffects effects(String stratum, String component) {
+    return RepairEffects.of(stratum, RepairEffects.episodes(component, Members.of(MEMBERS)));
+  }
+
   private static Map<String, RepairEffectRow> figures(
       String stratum, String component, String found) {
     Map<String, RepairEffectRow> figures = new TreeMap<>();
-    for (RepairEffectRow row : RepairEffects.of(stratum, component, MEMBERS).figures()) {
+    for (RepairEffectRow row : effects(stratum, component).figures()) {
       if (row.found().equals(found)) {
         figures.put(row.quantity(), row);
       }
@@ -110,9 +114,7 @@ class RepairEffectsTest {
   @Test
   void balanceNamesEveryCovariateOnce() {
     var balance =
-        RepairEffects.of("all", null, MEMBERS).balance().stream()
-            .filter(b -> b.found().equals("ANY"))
-            .toList();
+        effects("all", null).balance().stream().filter(b -> b.found().equals("ANY")).toList();
     assertEquals(balance.size(), balance.stream().map(b -> b.covariate()).distinct().count());
     assertTrue(balance.stream().anyMatch(b -> b.covariate().equals("age of the seal, log")));
     // A fleet in which the older and worn are renewed, so seals differ before and not after.
@@ -206,7 +208,7 @@ class RepairEffectsTest {
 
   @Test
   void withoutAnyRepairThereIsOneRowThatSaysSo() {
-    RepairEffects effects = RepairEffects.of("all", null, List.of());
+    RepairEffects effects = RepairEffects.of("all", List.of());
     assertEquals("ANY", effects.figures().get(0).found());
     assertTrue(effects.figures().stream().allMatch(r -> r.figure() == null));
     assertEquals(List.of(), effects.balance());

@@ -30,7 +30,7 @@ class TrendsTest {
         assembly(
             "A", List.of(), seals("A", 730, 1_095), List.of(repair("A", 365), repair("A", 730)));
     ReplacementDays days = ReplacementDays.of(rows, null);
-    assertEquals(List.of(START.plusDays(730)), days.days());
+    assertArrayEquals(new int[] {(int) START.plusDays(730).toEpochDay()}, days.days());
     assertArrayEquals(new double[] {START.toEpochDay() + 547.5}, days.dated());
     assertEquals(0, days.byAge().start());
     assertEquals(1_095, days.byAge().end());
@@ -52,15 +52,18 @@ class TrendsTest {
               List.of(),
               List.of()));
     }
-    TrendRow year = find(Trends.of("all", null, members), "rate ratio, one calendar year later");
+    TrendRow year =
+        find(Trends.of("all", null, Members.of(members)), "rate ratio, one calendar year later");
     assertEquals(Math.pow(2, 365.25 / 365), year.figure(), 1e-6);
     assertEquals("RISING", year.verdict());
     assertEquals(500, year.events());
     assertEquals(400, year.assemblies());
     TrendRow ordinal =
-        find(Trends.of("all", null, members), "rate ratio, one test of the assembly later");
+        find(
+            Trends.of("all", null, Members.of(members)),
+            "rate ratio, one test of the assembly later");
     assertEquals(2, ordinal.figure(), 1e-6);
-    TrendRow words = Trends.of("all", null, members).get(0);
+    TrendRow words = Trends.of("all", null, Members.of(members)).get(0);
     assertEquals("RISING", words.verdict());
     assertTrue(
         words.note().startsWith("Getting worse: failures found at tests rise by +100"),
@@ -75,13 +78,13 @@ class TrendsTest {
           assembly(
               "A" + i, List.of(exposure("A" + i, 0, i < 4)), seals("A" + i, 500, 900), List.of()));
     }
-    List<TrendRow> rows = Trends.of("all", null, members.subList(0, 4));
+    List<TrendRow> rows = Trends.of("all", null, Members.of(members.subList(0, 4)));
     assertEquals(2, rows.size());
     assertEquals("NOT_IDENTIFIED", rows.get(0).verdict());
     assertEquals(
         "Cannot be told: failures found at tests were 4, and fewer than 5 say nothing of a trend.",
         rows.get(0).note());
-    assertEquals(2, Trends.of("all", null, List.of()).size());
+    assertEquals(2, Trends.of("all", null, Members.of(List.of())).size());
   }
 
   /** All failed, or all alike: a reason, never an exception or a figure without width. */
@@ -96,12 +99,13 @@ class TrendsTest {
               seals("A" + i, 500, 900),
               List.of()));
     }
-    for (TrendRow row : Trends.of("all", null, members)) {
+    for (TrendRow row : Trends.of("all", null, Members.of(members))) {
       assertTrue(row.figure() == null || Double.isFinite(row.figure()), row.toString());
       assertTrue(row.figure() != null || !row.note().isBlank());
     }
     assertNull(
-        find(Trends.of("all", null, members), "rate ratio, one calendar year later").figure());
+        find(Trends.of("all", null, Members.of(members)), "rate ratio, one calendar year later")
+            .figure());
   }
 
   /**
@@ -117,7 +121,7 @@ class TrendsTest {
       List<AssemblyRows> members =
           PracticeRows.of(
               PracticeParameters.plain(seed, 40, TrueWear.plain(1, 6), TrueRepairs.plain(.5, .5)));
-      for (TrendRow row : Trends.of("all", null, members)) {
+      for (TrendRow row : Trends.of("all", null, Members.of(members))) {
         boolean calendar = row.quantity().equals("rate ratio, one calendar year later");
         if (calendar || row.quantity().startsWith("Laplace's test, variance")) {
           asked++;
@@ -140,16 +144,20 @@ class TrendsTest {
       members.add(
           assembly(id, i < 20 ? "RP" : "DC", List.of(), seals(id, replacedOn, 1_000), List.of()));
     }
-    List<ReplacementComparisonRow> rows = ReplacementComparisons.of("all", null, members);
+    List<ReplacementComparisonRow> rows = compared(members);
     assertEquals(List.of("type=DC", "type=RP"), rows.stream().map(r -> r.groupName()).toList());
     assertEquals(1, rows.get(0).mean(), 1e-12);
     assertEquals(0, rows.get(0).mean() - rows.get(0).othersMean(), 1e-12);
     assertEquals(1_000 / 365.25, rows.get(0).years(), 1e-12);
     assertEquals(20, rows.get(0).replacements());
-    assertEquals(List.of(), ReplacementComparisons.of("all", null, members.subList(0, 20)));
+    assertEquals(List.of(), compared(members.subList(0, 20)));
     assertTrue(
-        ReplacementComparisons.of("all", null, members.subList(16, 40)).stream()
+        compared(members.subList(16, 40)).stream()
             .allMatch(r -> r.mean() == null && r.note().contains("fewer than 5")));
+  }
+
+  private static List<ReplacementComparisonRow> compared(List<AssemblyRows> members) {
+    return ReplacementComparisons.of("all", ReplacementHistories.of(null, Members.of(members)));
   }
 
   private static TrendRow find(List<TrendRow> rows, String quantity) {

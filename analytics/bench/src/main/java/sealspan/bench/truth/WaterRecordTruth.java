@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Random;
 import java.util.function.LongFunction;
 import java.util.stream.IntStream;
+import sealspan.study.Members;
 import sealspan.study.fouling.WaterEffects;
 import sealspan.study.practice.InventedWater;
 import sealspan.table.WaterEffectRow;
@@ -225,7 +226,7 @@ public final class WaterRecordTruth {
             .mapToObj(
                 seed -> {
                   InventedWater one = record.apply(seed);
-                  return WaterEffects.of(one.assemblies(), one.zones());
+                  return WaterEffects.of(Members.of(one.assemblies()), one.zones());
                 })
             .toList();
     List<Figure> figures = new ArrayList<>();

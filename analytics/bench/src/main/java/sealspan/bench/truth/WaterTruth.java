@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import sealspan.assembly.AcceptanceCriteria;
+import sealspan.study.Members;
 import sealspan.study.fouling.WaterEffects;
 import sealspan.study.practice.PracticeParameters;
 import sealspan.study.practice.PracticeTown;
@@ -152,7 +153,7 @@ public final class WaterTruth {
   private static Run run(Setting setting, long seed, AcceptanceCriteria criteria) {
     WaterFleet fleet = WaterFleet.of(setting.fleet(seed), criteria);
     List<WaterEffectRow> breaks =
-        WaterEffects.of(fleet.assemblies(), fleet.zones()).stream()
+        WaterEffects.of(Members.of(fleet.assemblies()), fleet.zones()).stream()
             .filter(row -> row.exposure().equals("MAIN_BREAK"))
             .filter(row -> row.method().equals("INTERVAL_EXPOSURE"))
             .toList();

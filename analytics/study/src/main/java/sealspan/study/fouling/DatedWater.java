@@ -13,6 +13,7 @@ import sealspan.stats.exposure.DistributedLag;
 import sealspan.stats.exposure.RiskWindow;
 import sealspan.stats.exposure.WatchedSpan;
 import sealspan.stats.exposure.WindowRatio;
+import sealspan.study.Members;
 import sealspan.table.AssemblyRows;
 import sealspan.table.TestRow;
 import sealspan.table.WaterEffectRow;
@@ -40,7 +41,7 @@ final class DatedWater {
   private int withoutZone;
   private final List<WaterEffectRow> rows = new ArrayList<>();
 
-  private DatedWater(List<AssemblyRows> assemblies, WaterRecord water) {
+  private DatedWater(Members assemblies, WaterRecord water) {
     this.water = water;
     for (AssemblyRows assembly : assemblies) {
       for (TestRow round : assembly.tests()) {
@@ -59,7 +60,7 @@ final class DatedWater {
   }
 
   /** Rows for main breaks and flushing, numbered from a place on. */
-  static List<WaterEffectRow> rows(int place, List<AssemblyRows> assemblies, WaterRecord water) {
+  static List<WaterEffectRow> rows(int place, Members assemblies, WaterRecord water) {
     DatedWater dated = new DatedWater(assemblies, water);
     for (EventExposure event : water.events()) {
       if (event.text().equals("MAIN_BREAK") || event.text().equals("FLUSHING")) {

@@ -9,6 +9,7 @@ import sealspan.stats.scan.ScanNull;
 import sealspan.stats.scan.ScanSettings;
 import sealspan.stats.scan.Window;
 import sealspan.stats.scan.ZoneLimits;
+import sealspan.study.Members;
 import sealspan.table.AssemblyRows;
 import sealspan.table.FoulingClusterMemberRow;
 import sealspan.table.FoulingClusterRow;
@@ -70,7 +71,8 @@ public record Exploration(
 
   /** The same with another number of replicates, for tests. */
   static Exploration of(
-      List<AssemblyRows> assemblies, ExplorationChoice choice, int replicates, IntConsumer begun) {
+      List<AssemblyRows> all, ExplorationChoice choice, int replicates, IntConsumer begun) {
+    Members assemblies = Members.of(all);
     LocalDate since = choice.since() == null ? LocalDate.MIN : choice.since();
     LocalDate until = choice.until() == null ? LocalDate.MAX : choice.until();
     FoulingVisits visits = FoulingVisits.of(assemblies, since, until);
@@ -78,7 +80,7 @@ public record Exploration(
     List<FoulingVisit> classified = visits.classified();
     FoulingFit fit = FoulingFit.of(classified);
     FoulingModel model = FoulingModel.of(fit.coefficients()).orElse(null);
-    int withoutPass = withoutPass(assemblies);
+    int withoutPass = withoutPass(all);
     if (model == null) {
       return new Exploration(
           choice,

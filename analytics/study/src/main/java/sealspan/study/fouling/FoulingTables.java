@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import sealspan.study.FitCut;
+import sealspan.study.Members;
 import sealspan.table.AssemblyRows;
 import sealspan.table.FoulingFitRow;
 import sealspan.table.FoulingRows;
+import sealspan.table.TestRow;
 import sealspan.table.ZoneRows;
 
 /** From the rows of all assemblies and zones to what they tell of fouling; a pure function. */
@@ -22,10 +24,13 @@ public final class FoulingTables {
         rows.assemblyId(),
         0,
         rows.assembly(),
-        rows.tests(),
+        rows.tests().stream()
+            .filter(round -> "AS_FOUND".equals(round.phase()))
+            .map(FoulingTables::read)
+            .toList(),
         List.of(),
-        rows.exposures(),
-        rows.repairs(),
+        List.of(),
+        List.of(),
         List.of(),
         List.of(),
         List.of(),
@@ -37,14 +42,48 @@ public final class FoulingTables {
         List.of());
   }
 
+  /** What is read of a round; the rest is mostly texts. */
+  private static TestRow read(TestRow round) {
+    return new TestRow(
+        round.assemblyId(),
+        null,
+        null,
+        null,
+        round.day(),
+        null,
+        null,
+        round.phase(),
+        round.purpose(),
+        null,
+        null,
+        null,
+        null,
+        round.type(),
+        null,
+        round.siteId(),
+        round.zoneId(),
+        round.ageDays(),
+        null,
+        round.outcome(),
+        null,
+        false,
+        round.counted(),
+        null,
+        false,
+        round.exposureDays(),
+        round.failureClass(),
+        null,
+        null);
+  }
+
   /**
    * What a cut tells of fouling.
    *
-   * @param assemblies the rows of all assemblies as of the cut, in any order
+   * @param assemblies of all assemblies as of the cut at least the rows that are {@link #needed}
    * @param zones the rows of all water zones as of the cut, in any order
    * @param cut the cut
    */
-  public static FoulingRows of(List<AssemblyRows> assemblies, List<ZoneRows> zones, FitCut cut) {
+  public static FoulingRows of(Members assemblies, List<ZoneRows> zones, FitCut cut) {
     List<ZoneRows> water = new ArrayList<>(zones);
     water.sort(Comparator.comparing(ZoneRows::zoneId));
     FoulingVisits visits = FoulingVisits.of(assemblies);

@@ -1,14 +1,13 @@
 package sealspan.study.fouling;
 
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
+import sealspan.study.Members;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
 import sealspan.table.TestRow;
@@ -29,38 +28,41 @@ public record FoulingVisits(
     int foulingRounds,
     int unclassifiedRounds) {
 
-  /** The visits from the rows of assemblies, in any order. */
-  public static FoulingVisits of(List<AssemblyRows> assemblies) {
+  /** The visits from the rows of assemblies. */
+  public static FoulingVisits of(Members assemblies) {
     return of(assemblies, LocalDate.MIN, LocalDate.MAX);
   }
 
   /**
-   * The visits of some days from the rows of assemblies, in any order.
+   * The visits of some days from the rows of assemblies.
    *
    * @param since first day
    * @param until last day
    */
-  static FoulingVisits of(List<AssemblyRows> assemblies, LocalDate since, LocalDate until) {
-    List<AssemblyRows> sorted = new ArrayList<>(assemblies);
-    sorted.sort(Comparator.comparing(AssemblyRows::assemblyId));
-    Map<String, double[]> places = places(sorted);
-    Map<LocalDate, Map<String, Gathered>> byDay = new TreeMap<>();
+  static FoulingVisits of(Members assemblies, LocalDate since, LocalDate until) {
+    Map<String, Double[]> places = new HashMap<>();
+    TreeMap<LocalDate, Map<String, Gathered>> byDay = new TreeMap<>();
     int[] counts = new int[4];
-    for (AssemblyRows rows : sorted) {
+    for (AssemblyRows rows : assemblies) {
+      addPlace(rows.assembly(), places);
       for (TestRow round : rows.tests()) {
         if (countsIn(round) && !round.day().isBefore(since) && !round.day().isAfter(until)) {
           count(round, counts);
           String key = round.siteId() == null ? " " + round.assemblyId() : round.siteId();
           byDay
               .computeIfAbsent(round.day(), day -> new TreeMap<>())
-              .computeIfAbsent(key, k -> new Gathered())
+              .computeIfAbsent(key, k -> new Gathered(round))
               .add(round);
         }
       }
     }
     List<FoulingVisit> visits = new ArrayList<>();
-    byDay.values().forEach(day -> day.values().forEach(v -> visits.add(v.visit(places))));
-    return new FoulingVisits(List.copyOf(visits), counts[0], counts[1], counts[2], counts[3]);
+    while (!byDay.isEmpty()) {
+      Map.Entry<LocalDate, Map<String, Gathered>> day = byDay.pollFirstEntry();
+      day.getValue().values().forEach(v -> visits.add(v.visit(day.getKey(), places)));
+    }
+    return new FoulingVisits(
+        Collections.unmodifiableList(visits), counts[0], counts[1], counts[2], counts[3]);
   }
 
   /**
@@ -81,19 +83,12 @@ public record FoulingVisits(
     counts[3] += FoulingFailure.of(round) == FoulingFailure.UNCLASSIFIED ? 1 : 0;
   }
 
-  /** Coordinates by site: those that the first assembly of the site has. */
-  private static Map<String, double[]> places(List<AssemblyRows> sorted) {
-    Map<String, double[]> places = new TreeMap<>();
-    for (AssemblyRows rows : sorted) {
-      AssemblyRow assembly = rows.assembly();
-      if (assembly.siteId() != null
-          && assembly.latitude() != null
-          && assembly.longitude() != null) {
-        places.putIfAbsent(
-            assembly.siteId(), new double[] {assembly.latitude(), assembly.longitude()});
-      }
+  /** Takes in the coordinates of a site: those that its first assembly has. */
+  private static void addPlace(AssemblyRow assembly, Map<String, Double[]> places) {
+    if (assembly.siteId() != null && assembly.latitude() != null && assembly.longitude() != null) {
+      places.putIfAbsent(
+          assembly.siteId(), new Double[] {assembly.latitude(), assembly.longitude()});
     }
-    return places;
   }
 
   /** The visits that are a case or none: without those that could not be classified. */
@@ -101,57 +96,46 @@ public record FoulingVisits(
     return visits.stream().filter(v -> v.outcome() != FoulingFailure.UNCLASSIFIED).toList();
   }
 
-  /** The rounds of one visit. */
+  /** What is known so far of one visit. */
   private static final class Gathered {
-    private final List<TestRow> rounds = new ArrayList<>(2);
+    private final String siteId;
+    private final String assemblyId;
+    private String zoneId;
+    private String type;
+    private int rounds;
+    private long days;
+    private FoulingFailure outcome = FoulingFailure.NOT_FOULED;
 
-    void add(TestRow round) {
-      rounds.add(round);
+    Gathered(TestRow first) {
+      siteId = first.siteId();
+      assemblyId = first.assemblyId();
     }
 
-    FoulingVisit visit(Map<String, double[]> places) {
-      TestRow first = rounds.get(0);
-      Set<String> assemblies = new TreeSet<>();
-      Set<String> visitIds = new TreeSet<>();
-      Set<String> types = new TreeSet<>();
-      List<String> events = new ArrayList<>(rounds.size());
-      String zone = null;
-      long days = 0;
-      Instant recorded = null;
-      FoulingFailure outcome = FoulingFailure.NOT_FOULED;
-      for (TestRow round : rounds) {
-        assemblies.add(round.assemblyId());
-        events.add(round.eventId());
-        days += round.exposureDays();
-        outcome = outcome.and(FoulingFailure.of(round));
-        zone = zone == null ? round.zoneId() : zone;
-        if (round.visitId() != null) {
-          visitIds.add(round.visitId());
-        }
-        if (round.type() != null) {
-          types.add(round.type());
-        }
-        if (round.recordedAt() != null
-            && (recorded == null || recorded.isBefore(round.recordedAt()))) {
-          recorded = round.recordedAt();
-        }
+    void add(TestRow round) {
+      rounds++;
+      days += round.exposureDays();
+      outcome = outcome.and(FoulingFailure.of(round));
+      zoneId = zoneId == null ? round.zoneId() : zoneId;
+      if (type == null) {
+        type = round.type();
+      } else if (round.type() != null && !round.type().equals(type)) {
+        type = FoulingVisit.SEVERAL_TYPES;
       }
-      double[] at = first.siteId() == null ? null : places.get(first.siteId());
+    }
+
+    FoulingVisit visit(LocalDate day, Map<String, Double[]> places) {
+      Double[] at = siteId == null ? null : places.get(siteId);
       return new FoulingVisit(
-          first.day(),
-          first.siteId(),
-          visitIds.isEmpty() ? null : visitIds.iterator().next(),
-          zone,
+          day,
+          siteId,
+          assemblyId,
+          zoneId,
           at == null ? null : at[0],
           at == null ? null : at[1],
-          List.copyOf(assemblies),
-          List.copyOf(events),
-          types.isEmpty()
-              ? null
-              : types.size() == 1 ? types.iterator().next() : FoulingVisit.SEVERAL_TYPES,
+          type,
+          rounds,
           days,
-          outcome,
-          recorded);
+          outcome);
     }
   }
 }

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import sealspan.stats.AdjustedProbabilities;
 import sealspan.stats.Estimate;
-import sealspan.table.AssemblyRows;
+import sealspan.study.Members;
 import sealspan.table.WaterEffectRow;
 import sealspan.table.ZoneRows;
 
@@ -23,10 +23,10 @@ public final class WaterEffects {
   /**
    * The answers, one row for each question.
    *
-   * @param assemblies the rows of all assemblies, in any order
+   * @param assemblies the rows of all assemblies
    * @param zones the rows of all water zones, ordered by id
    */
-  public static List<WaterEffectRow> of(List<AssemblyRows> assemblies, List<ZoneRows> zones) {
+  public static List<WaterEffectRow> of(Members assemblies, List<ZoneRows> zones) {
     WaterRecord water = WaterRecord.of(zones);
     WaterTests tests = WaterTests.of(assemblies, water);
     List<WaterAnswer> answers = new ArrayList<>();

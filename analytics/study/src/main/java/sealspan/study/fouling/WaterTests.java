@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import sealspan.study.Members;
 import sealspan.study.Subsample;
 import sealspan.table.AssemblyRows;
 import sealspan.table.TestRow;
@@ -20,35 +21,48 @@ import sealspan.table.TestRow;
 record WaterTests(List<WaterTest> tests, int lastDay, Map<String, Integer> leftOut) {
 
   /** The tests of all assemblies. */
-  static WaterTests of(List<AssemblyRows> assemblies, WaterRecord water) {
+  static WaterTests of(Members assemblies, WaterRecord water) {
     Map<String, Integer> leftOut = new LinkedHashMap<>();
-    List<WaterTest> tests = new ArrayList<>();
     int lastDay = water.lastDay();
+    int all = 0;
     for (AssemblyRows rows : assemblies) {
       for (TestRow round : rows.tests()) {
         if (FoulingVisits.countsIn(round)) {
           lastDay = Math.max(lastDay, (int) round.day().toEpochDay());
           String reason = obstacle(round, water);
           if (reason == null) {
-            tests.add(test(round));
+            all++;
           } else {
             leftOut.merge(reason, 1, Integer::sum);
           }
         }
       }
     }
-    tests.sort(
+    List<WaterTest> taken = taken(assemblies, water, Subsample.oneOf(all));
+    if (taken.size() < all) {
+      leftOut.put("tests beyond those that are more than enough", all - taken.size());
+    }
+    return new WaterTests(taken, lastDay, leftOut);
+  }
+
+  /** Of so many assemblies the tests of one, in order. */
+  private static List<WaterTest> taken(Members assemblies, WaterRecord water, int oneOf) {
+    List<WaterTest> taken = new ArrayList<>();
+    for (AssemblyRows rows : assemblies) {
+      if (Subsample.keeps(rows.assemblyId(), oneOf)) {
+        for (TestRow round : rows.tests()) {
+          if (FoulingVisits.countsIn(round) && obstacle(round, water) == null) {
+            taken.add(test(round));
+          }
+        }
+      }
+    }
+    taken.sort(
         Comparator.comparing(WaterTest::zoneId)
             .thenComparingInt(WaterTest::day)
             .thenComparing(WaterTest::assemblyId)
             .thenComparingInt(WaterTest::afterDay));
-    int oneOf = Subsample.oneOf(tests.size());
-    List<WaterTest> taken =
-        tests.stream().filter(test -> Subsample.keeps(test.assemblyId(), oneOf)).toList();
-    if (taken.size() < tests.size()) {
-      leftOut.put("tests beyond those that are more than enough", tests.size() - taken.size());
-    }
-    return new WaterTests(taken, lastDay, leftOut);
+    return taken;
   }
 
   private static String obstacle(TestRow round, WaterRecord water) {

@@ -1,6 +1,5 @@
 package sealspan.study.practice;
 
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -167,25 +166,16 @@ public record RoutedTown(
   }
 
   private static FoulingVisit visit(SitePlan plan, LocalDate day, long days, boolean fouled) {
-    String site = plan.siteId();
-    List<String> assemblies = new ArrayList<>();
-    List<String> events = new ArrayList<>();
-    for (int i = 0; i < plan.assemblies(); i++) {
-      assemblies.add(Names.assembly(plan.number(), i));
-      events.add(Names.assembly(plan.number(), i) + " " + day);
-    }
     return new FoulingVisit(
         day,
-        site,
-        site + " " + day,
+        plan.siteId(),
+        Names.assembly(plan.number(), 0),
         "Z01",
         latitude(plan.north()),
         longitude(plan.east()),
-        assemblies,
-        events,
         plan.type(),
+        plan.assemblies(),
         days * plan.assemblies(),
-        fouled ? FoulingFailure.FOULED : FoulingFailure.NOT_FOULED,
-        Instant.EPOCH);
+        fouled ? FoulingFailure.FOULED : FoulingFailure.NOT_FOULED);
   }
 }

@@ -22,6 +22,7 @@ import sealspan.event.AssemblyType;
 import sealspan.event.TestPerformed.Phase;
 import sealspan.stats.scan.ScanSettings;
 import sealspan.study.BatchTables;
+import sealspan.study.Members;
 import sealspan.table.AssemblyRows;
 import sealspan.table.FoulingClusterMemberRow;
 import sealspan.table.FoulingClusterRow;
@@ -110,7 +111,7 @@ class ExplorationTest {
   @Test
   void byCirclesItIsTheScanOfTheEngine() {
     Exploration found = look(TOWN, by(ZoneShape.CIRCLES));
-    List<FoulingVisit> visits = FoulingVisits.of(TOWN).classified();
+    List<FoulingVisit> visits = FoulingVisits.of(Members.of(TOWN)).classified();
     FoulingModel model = FoulingModel.of(FoulingFit.of(visits).coefficients()).orElseThrow();
     FoulingScan scan =
         FoulingScan.of(
@@ -250,7 +251,7 @@ class ExplorationTest {
             .test("t3", "2022-05-01", 1, Phase.AS_FOUND, dc("1.6", "1.5"))
             .test("t4", "2023-05-01", 1, Phase.AS_FOUND, dc("1.6", "1.5"));
     List<AssemblyRows> rows = BatchTables.assemblies(story.events(), AcceptanceCriteria.shipped());
-    List<FoulingVisit> visits = FoulingVisits.of(rows).visits();
+    List<FoulingVisit> visits = FoulingVisits.of(Members.of(rows)).visits();
     assertEquals(
         List.of(LocalDate.of(2020, 5, 1), LocalDate.of(2023, 5, 1)),
         visits.stream().map(FoulingVisit::day).toList());

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import sealspan.study.Members;
 import sealspan.study.practice.RoutedTown;
 import sealspan.table.FoulingCoefficientRow;
 
@@ -33,7 +34,7 @@ class FoulingFitTest {
             .round("2020-05-01", 300, "FOULING")
             .round("2021-05-01", 431, "FOULING")
             .round("2022-05-01", 365, null);
-    FoulingFit fit = FoulingFit.of(FoulingVisits.of(List.of(a.rows())).classified());
+    FoulingFit fit = FoulingFit.of(FoulingVisits.of(Members.of(List.of(a.rows()))).classified());
     assertEquals(FoulingFit.POOLED, fit.method());
     assertTrue(fit.because().contains("only 2 visits with a fouling failure"), fit.because());
     double perYear = 2.5 / (1096 / 365.25);
@@ -44,7 +45,7 @@ class FoulingFitTest {
   @Test
   void noCaseAtAllStillGivesAProbability() {
     MadeRows a = new MadeRows("A", "S", 37.0, -140.0, "DC").round("2020-05-01", 365, null);
-    FoulingFit fit = FoulingFit.of(FoulingVisits.of(List.of(a.rows())).classified());
+    FoulingFit fit = FoulingFit.of(FoulingVisits.of(Members.of(List.of(a.rows()))).classified());
     double p = model(fit).probability("DC", 1, 365, LocalDate.of(2023, 1, 1));
     assertEquals(1 - Math.exp(-0.5), p, 1e-3);
   }

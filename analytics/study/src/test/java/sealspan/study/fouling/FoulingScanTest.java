@@ -29,16 +29,14 @@ class FoulingScanTest {
     return new FoulingVisit(
         v.day(),
         v.siteId(),
-        v.visitId(),
+        v.assemblyId(),
         v.zoneId(),
         latitude,
         longitude,
-        v.assemblyIds(),
-        v.eventIds(),
         v.type(),
+        v.rounds(),
         v.exposureDays(),
-        outcome,
-        v.recordedAt());
+        outcome);
   }
 
   @Test

@@ -5,11 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import sealspan.study.Members;
 import sealspan.table.AssemblyRows;
 
 class FoulingVisitsTest {
@@ -18,7 +18,7 @@ class FoulingVisitsTest {
   }
 
   private static FoulingFailure only(MadeRows made) {
-    return FoulingVisits.of(List.of(made.rows())).visits().get(0).outcome();
+    return FoulingVisits.of(Members.of(List.of(made.rows()))).visits().get(0).outcome();
   }
 
   @Test
@@ -39,7 +39,7 @@ class FoulingVisitsTest {
         dc("A", "S").round("2020-05-01", 300, null).round("2021-05-02", 366, null).rows();
     AssemblyRows b =
         new MadeRows("B", "S", null, null, "RP").round("2020-05-01", 200, "FOULING").rows();
-    FoulingVisits all = FoulingVisits.of(List.of(b, a));
+    FoulingVisits all = FoulingVisits.of(Members.of(List.of(b, a)));
     assertEquals(2, all.visits().size());
     assertEquals(3, all.rounds());
     assertEquals(1, all.foulingRounds());
@@ -47,16 +47,14 @@ class FoulingVisitsTest {
         new FoulingVisit(
             LocalDate.parse("2020-05-01"),
             "S",
-            "V2020-05-01",
+            "A",
             "Z1",
             37.0,
             -140.0,
-            List.of("A", "B"),
-            List.of("A 2020-05-01", "B 2020-05-01"),
             FoulingVisit.SEVERAL_TYPES,
+            2,
             500,
-            FoulingFailure.FOULED,
-            Instant.parse("2020-05-01T12:00:00Z")),
+            FoulingFailure.FOULED),
         all.visits().get(0));
     assertEquals("DC", all.visits().get(1).type());
   }
@@ -68,15 +66,17 @@ class FoulingVisitsTest {
             .round("2019-05-01", null, "FOULING")
             .round("2019-06-01", 0, "FOULING")
             .round("2020-05-01", 300, true, "FOULING", false);
-    assertEquals(new FoulingVisits(List.of(), 0, 0, 0, 0), FoulingVisits.of(List.of(made.rows())));
+    assertEquals(
+        new FoulingVisits(List.of(), 0, 0, 0, 0),
+        FoulingVisits.of(Members.of(List.of(made.rows()))));
   }
 
   @Test
   void anUnclassifiedFailureLeavesTheVisitOutUnlessAnotherIsFouling() {
     AssemblyRows a = dc("A", "S").round("2020-05-01", 300, "UNCLASSIFIED").rows();
     AssemblyRows b = dc("B", "S").round("2020-05-01", 300, "FOULING").rows();
-    assertEquals(List.of(), FoulingVisits.of(List.of(a)).classified());
-    FoulingVisits both = FoulingVisits.of(List.of(a, b));
+    assertEquals(List.of(), FoulingVisits.of(Members.of(List.of(a))).classified());
+    FoulingVisits both = FoulingVisits.of(Members.of(List.of(a, b)));
     assertEquals(1, both.classified().size());
     assertTrue(both.classified().get(0).fouled());
     assertEquals(1, both.unclassifiedRounds());
@@ -87,7 +87,7 @@ class FoulingVisitsTest {
   void withoutASiteTheAssemblyStandsForIt() {
     AssemblyRows a = dc("A", null).round("2020-05-01", 300, null).rows();
     AssemblyRows b = dc("B", null).round("2020-05-01", 300, null).rows();
-    List<FoulingVisit> visits = FoulingVisits.of(List.of(a, b)).visits();
+    List<FoulingVisit> visits = FoulingVisits.of(Members.of(List.of(a, b))).visits();
     assertEquals(List.of("assembly A", "assembly B"), visits.stream().map(v -> v.place()).toList());
     assertNull(visits.get(0).siteId());
     assertFalse(visits.get(0).hasPlace());
@@ -101,8 +101,8 @@ class FoulingVisitsTest {
                 dc("A", "S").round("2020-05-01", 300, null).rows(),
                 dc("B", "S").round("2020-05-01", 200, "FOULING").rows(),
                 dc("C", "T").round("2020-05-01", 200, "DAMAGE").rows()));
-    FoulingVisits once = FoulingVisits.of(rows);
+    FoulingVisits once = FoulingVisits.of(Members.of(rows));
     Collections.reverse(rows);
-    assertEquals(once, FoulingVisits.of(rows));
+    assertEquals(once, FoulingVisits.of(Members.of(rows)));
   }
 }

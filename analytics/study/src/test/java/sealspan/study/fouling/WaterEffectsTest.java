@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import sealspan.study.Members;
 import sealspan.study.practice.InventedWater;
 import sealspan.table.AssemblyRows;
 import sealspan.table.WaterEffectRow;
@@ -36,7 +37,7 @@ class WaterEffectsTest {
   }
 
   private static List<WaterEffectRow> rows(InventedWater water) {
-    return WaterEffects.of(water.assemblies(), water.zones());
+    return WaterEffects.of(Members.of(water.assemblies()), water.zones());
   }
 
   private static WaterEffectRow row(List<WaterEffectRow> rows, String exposure, WaterLag lag) {
@@ -126,7 +127,7 @@ class WaterEffectsTest {
     }
     List<AssemblyRows> shuffled = new ArrayList<>(water.assemblies());
     Collections.shuffle(shuffled, random);
-    assertEquals(rows, WaterEffects.of(shuffled, water.zones()));
+    assertEquals(rows, WaterEffects.of(Members.of(shuffled), water.zones()));
   }
 
   @Test
