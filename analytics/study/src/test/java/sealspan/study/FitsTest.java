@@ -9,9 +9,12 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import sealspan.avro.TableCodec;
+import sealspan.study.practice.PracticeParameters;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
 import sealspan.table.CurveRow;
@@ -325,6 +328,33 @@ class FitsTest {
             sorted, TableCodec.encode(Fits.of(stratum, Members.of(members), CUT)));
       }
     }
+  }
+
+  /** What is not sent to a stratum is not missed. */
+  @Test
+  void aFitReadsTheNeededRowsAlone() {
+    List<AssemblyRows> members = PracticeRows.of(PracticeParameters.usual(8, 120));
+    Map<String, List<AssemblyRows>> strata = new TreeMap<>();
+    for (AssemblyRows rows : members) {
+      Fits.strataOf(rows)
+          .forEach(stratum -> strata.computeIfAbsent(stratum, s -> new ArrayList<>()).add(rows));
+    }
+    assertTrue(strata.containsKey("type=DC component=check2"), strata.keySet().toString());
+    strata.forEach(
+        (stratum, rows) -> {
+          NeededRows needed = NeededRows.of(stratum);
+          FitRows whole = Fits.of(stratum, Members.of(rows), CUT);
+          FitRows part = Fits.of(stratum, Members.of(rows.stream().map(needed::of).toList()), CUT);
+          assertEquals(
+              whole.toString().replace(whole.fit().inputDigest(), ""),
+              part.toString().replace(part.fit().inputDigest(), ""));
+          assertEquals(
+              List.of(),
+              needed.of(rows.get(0)).exposures().stream()
+                  .filter(e -> !e.component().equals(stratum.replaceFirst(".*component=", "")))
+                  .filter(e -> !e.component().equals("whole") || stratum.contains("component="))
+                  .toList());
+        });
   }
 
   @Test

@@ -13,6 +13,8 @@ import sealspan.assembly.AcceptanceCriteria;
 import sealspan.event.LoggedEvent;
 import sealspan.event.WaterDisturbed;
 import sealspan.study.fouling.FoulingTables;
+import sealspan.study.fouling.FoulingVisits;
+import sealspan.study.fouling.WaterEffects;
 import sealspan.study.practice.PracticeFleet;
 import sealspan.study.practice.PracticeParameters;
 import sealspan.study.practice.PracticeTown;
@@ -29,6 +31,8 @@ class FoulingPracticeTest {
   private static final LocalDate BREAK = LocalDate.of(2019, 3, 1);
   private static final double EAST_M = 1500;
   private static final double NORTH_M = 1500;
+  private static final List<AssemblyRows> ASSEMBLIES = new ArrayList<>();
+  private static final List<ZoneRows> ZONES = new ArrayList<>();
   private static FoulingRows rows;
 
   @BeforeAll
@@ -42,17 +46,15 @@ class FoulingPracticeTest {
                         0, BREAK, WaterDisturbed.Kind.MAIN_BREAK, EAST_M, NORTH_M)));
     PracticeParameters parameters = PracticeParameters.usual(77, 700).with(town).with(fouling);
     List<LoggedEvent> events = new PracticeFleet(parameters).events().toList();
-    List<AssemblyRows> assemblies = new ArrayList<>();
-    List<ZoneRows> zones = new ArrayList<>();
     for (Bundle bundle : BatchTables.of(events, List.of(), AcceptanceCriteria.shipped(), null)) {
       if (bundle instanceof AssemblyRows assembly) {
-        assemblies.add(assembly);
+        ASSEMBLIES.add(assembly);
       } else if (bundle instanceof ZoneRows zone) {
-        zones.add(zone);
+        ZONES.add(zone);
       }
     }
     rows =
-        FoulingTables.of(Members.of(assemblies), zones, new FitCut("cut", "0:1", Instant.EPOCH, 1));
+        FoulingTables.of(Members.of(ASSEMBLIES), ZONES, new FitCut("cut", "0:1", Instant.EPOCH, 1));
   }
 
   @Test
@@ -68,6 +70,14 @@ class FoulingPracticeTest {
         rows.members().stream().filter(m -> m.number() == 1).toList();
     long inZone = own.stream().filter(m -> "Z01".equals(m.zoneId())).count();
     assertTrue(inZone > 0.8 * own.size(), inZone + " of " + own.size());
+  }
+
+  @Test
+  void whatIsNotNeededIsNotMissed() {
+    Members all = Members.of(ASSEMBLIES);
+    Members needed = Members.of(ASSEMBLIES.stream().map(FoulingTables::needed).toList());
+    assertEquals(FoulingVisits.of(all), FoulingVisits.of(needed));
+    assertEquals(WaterEffects.of(all, ZONES), WaterEffects.of(needed, ZONES));
   }
 
   @Test
