@@ -1,6 +1,7 @@
 package sealspan.avro;
 
 import java.io.IOException;
+import java.util.Arrays;
 import org.apache.avro.io.Decoder;
 import org.apache.avro.util.Utf8;
 
@@ -16,7 +17,10 @@ final class Texts {
   private static final int REMEMBERED = 1 << 13;
   private static final int LONGEST = 64;
 
-  private static final String[] RECENT = new String[REMEMBERED];
+  /** A text and its bytes in UTF-8, which are quicker to compare than its characters. */
+  private record Known(byte[] bytes, String text) {}
+
+  private static final Known[] RECENT = new Known[REMEMBERED];
   private static final ThreadLocal<Utf8> SCRATCH = new ThreadLocal<>();
 
   private Texts() {}
@@ -35,25 +39,12 @@ final class Texts {
       hash = 31 * hash + bytes[i];
     }
     int place = (hash ^ hash >>> 13) & REMEMBERED - 1;
-    String recent = RECENT[place];
-    if (recent != null && same(recent, bytes, length)) {
-      return recent;
+    Known recent = RECENT[place];
+    if (recent != null && Arrays.equals(recent.bytes, 0, recent.bytes.length, bytes, 0, length)) {
+      return recent.text;
     }
     String text = utf8.toString();
-    RECENT[place] = text;
+    RECENT[place] = new Known(Arrays.copyOf(bytes, length), text);
     return text;
-  }
-
-  /** Whether an ASCII text has these bytes; any other text is never found. */
-  private static boolean same(String text, byte[] bytes, int length) {
-    if (text.length() != length) {
-      return false;
-    }
-    for (int i = 0; i < length; i++) {
-      if (text.charAt(i) != bytes[i] || bytes[i] < 0) {
-        return false;
-      }
-    }
-    return true;
   }
 }
