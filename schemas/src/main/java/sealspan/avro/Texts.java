@@ -21,7 +21,7 @@ final class Texts {
   private record Known(byte[] bytes, String text) {}
 
   private static final Known[] RECENT = new Known[REMEMBERED];
-  private static final ThreadLocal<Utf8> SCRATCH = new ThreadLocal<>();
+  private static final ThreadLocal<Utf8> SCRATCH = ThreadLocal.withInitial(Utf8::new);
 
   private Texts() {}
 
@@ -32,7 +32,6 @@ final class Texts {
       SCRATCH.remove(); // else each thread would keep the longest text that it ever read
       return utf8.toString();
     }
-    SCRATCH.set(utf8);
     byte[] bytes = utf8.getBytes();
     int hash = 0;
     for (int i = 0; i < length; i++) {
