@@ -3,14 +3,12 @@ package sealspan.answers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Properties;
 
 /** Answers questions from one snapshot; the engine need not run. Close it after use. */
 public final class Answers implements AutoCloseable {
@@ -69,9 +67,7 @@ public final class Answers implements AutoCloseable {
   }
 
   private static Answers of(Path snapshot) throws SQLException {
-    Properties settings = new Properties();
-    settings.setProperty("duckdb.read_only", "true");
-    Connection connection = DriverManager.getConnection("jdbc:duckdb:" + snapshot, settings);
+    Connection connection = OpenSnapshot.readOnly(snapshot);
     try {
       return new Answers(connection, Cut.of(connection).words(), PublishedQuestions.of(connection));
     } catch (SQLException e) {

@@ -39,6 +39,11 @@ public record AnswersFolder(Path dataFolder) {
     return folder().resolve("model-" + generation + ".duckdb");
   }
 
+  /** Folder of the layers of a generation. */
+  public Path layers(String generation) {
+    return folder().resolve("layers-" + generation);
+  }
+
   /** Folder of the event segments of a generation. */
   public Path segments(String generation) {
     return folder().resolve("events-" + generation);

@@ -3,13 +3,11 @@ package sealspan.answers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.LocalDateTime;
 import java.util.Optional;
-import java.util.Properties;
 
 /**
  * How far the newest snapshot is: for those who wait until something is in the answers.
@@ -49,9 +47,7 @@ public record Published(
   }
 
   private static Published of(Path snapshot) throws SQLException {
-    Properties settings = new Properties();
-    settings.setProperty("duckdb.read_only", "true");
-    try (Connection connection = DriverManager.getConnection("jdbc:duckdb:" + snapshot, settings);
+    try (Connection connection = OpenSnapshot.readOnly(snapshot);
         Statement statement = connection.createStatement();
         ResultSet fit = statement.executeQuery(FIT)) {
       Cut cut = Cut.of(connection);

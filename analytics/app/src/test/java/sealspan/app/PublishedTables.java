@@ -2,7 +2,6 @@ package sealspan.app;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -10,11 +9,11 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import sealspan.answers.AnswersFolder;
+import sealspan.answers.OpenSnapshot;
 
 /** Every table of the newest snapshot, every row in full, to hold two records equal. */
 public final class PublishedTables {
@@ -78,10 +77,7 @@ public final class PublishedTables {
   }
 
   private static Connection newest(Path dataFolder) throws SQLException {
-    Properties settings = new Properties();
-    settings.setProperty("duckdb.read_only", "true");
-    return DriverManager.getConnection(
-        "jdbc:duckdb:" + new AnswersFolder(dataFolder).newestSnapshot(), settings);
+    return OpenSnapshot.readOnly(new AnswersFolder(dataFolder).newestSnapshot());
   }
 
   private static Map<String, List<String>> of(
@@ -137,7 +133,8 @@ public final class PublishedTables {
     return rows(
         statement,
         "select '\"' || column_name || '\"' from information_schema.columns"
-            + " where table_schema = 'main' and table_name = '"
+            + " where table_catalog = current_database() and table_schema = 'main'"
+            + " and table_name = '"
             + table
             + "' order by ordinal_position");
   }
@@ -146,6 +143,7 @@ public final class PublishedTables {
     return rows(
         statement,
         "select table_name from information_schema.tables where table_schema = 'main'"
+            + " and table_catalog = current_database()"
             + " and table_type = 'BASE TABLE' and table_name <> 'publication' order by 1");
   }
 

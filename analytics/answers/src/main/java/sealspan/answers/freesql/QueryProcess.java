@@ -6,8 +6,8 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.ResultSetMetaData;
@@ -22,6 +22,7 @@ import java.util.Properties;
 import java.util.Set;
 import sealspan.answers.AnswersException;
 import sealspan.answers.Cut;
+import sealspan.answers.OpenSnapshot;
 import sealspan.answers.ResultTable.ResultColumn;
 
 /**
@@ -68,10 +69,9 @@ final class QueryProcess {
   private static void answer(
       String snapshot, int megabytes, long rows, String sql, DataOutputStream out)
       throws SQLException, IOException {
-    Properties readOnly = new Properties();
-    readOnly.setProperty("duckdb.read_only", "true");
-    readOnly.setProperty("jdbc_stream_results", "true");
-    try (Connection connection = DriverManager.getConnection("jdbc:duckdb:" + snapshot, readOnly);
+    Properties streamed = new Properties();
+    streamed.setProperty("jdbc_stream_results", "true");
+    try (Connection connection = OpenSnapshot.readOnly(Path.of(snapshot), streamed);
         Statement statement = connection.createStatement()) {
       String asOf = Cut.of(connection).words();
       Set<String> tables = tables(statement);
@@ -98,7 +98,8 @@ final class QueryProcess {
     Set<String> tables = new HashSet<>();
     try (ResultSet rows =
         statement.executeQuery(
-            "select table_name from duckdb_tables() where schema_name = 'main'")) {
+            "select table_name from duckdb_tables()"
+                + " where schema_name = 'main' and database_name = current_database()")) {
       while (rows.next()) {
         tables.add(rows.getString(1).toLowerCase(Locale.ROOT));
       }

@@ -8,7 +8,7 @@ import java.util.List;
 /**
  * What a model holds beside the tables of rows: the cut that it stands for, and in the schema
  * {@code own} the newest events, the list of the segment files that hold the others, and their
- * sums. The schema {@code own} is not for users.
+ * sums; and the list of its layers ({@link Layers}). The schema {@code own} is not for users.
  */
 public final class EventTables {
   private static final List<String> STATEMENTS =
@@ -25,6 +25,8 @@ public final class EventTables {
             valid_day DATE, reported_at TIMESTAMP, reported_origin VARCHAR, recorded_at TIMESTAMP,
             arrival VARCHAR, source VARCHAR, "value" BLOB)
           """,
+          "create table own.layer (number INTEGER, file VARCHAR, bundles BIGINT)",
+          "create table own.stale (layer INTEGER, key VARCHAR)",
           "create table own.segment (number INTEGER, file VARCHAR, events BIGINT)",
           """
           create table own.segment_sum (

@@ -10,12 +10,15 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Properties;
+import java.util.Set;
 import java.util.TreeSet;
 import org.apache.kafka.common.TopicPartition;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
+import sealspan.answers.AnswersFolder;
 import sealspan.answers.tables.EventTables;
 import sealspan.answers.tables.RowLoader;
 import sealspan.answers.tables.TableDefinition;
@@ -29,25 +32,42 @@ import sealspan.table.Bundle;
 final class PrivateStore implements AutoCloseable {
   private final Path file;
   private final DuckDBConnection connection;
+  private final Path segmentFolder;
   private final int segmentEvents;
+  private LayerStore layers;
 
-  private PrivateStore(Path file, DuckDBConnection connection, int segmentEvents) {
+  private PrivateStore(
+      Path file, DuckDBConnection connection, Path segmentFolder, int segmentEvents) {
     this.file = file;
     this.connection = connection;
+    this.segmentFolder = segmentFolder;
     this.segmentEvents = segmentEvents;
   }
 
-  /** Opens the file, and makes it where it is missing. */
-  static PrivateStore open(Path file) throws SQLException {
-    return open(file, EventStore.SEGMENT_EVENTS);
+  /**
+   * Opens the file of a generation, and makes it where it is missing.
+   *
+   * @param stillNamed files of layers that the newest snapshot names
+   */
+  static PrivateStore open(AnswersFolder folder, String generation, Set<String> stillNamed)
+      throws SQLException {
+    return open(folder, generation, stillNamed, EventStore.SEGMENT_EVENTS, LayerStore.BUNDLES);
   }
 
   /**
-   * Opens the file, and makes it where it is missing.
+   * The same with sizes of its own.
    *
    * @param segmentEvents number of events that make a segment
+   * @param bundlesOfLayer number of bundles that make a layer
    */
-  static PrivateStore open(Path file, int segmentEvents) throws SQLException {
+  static PrivateStore open(
+      AnswersFolder folder,
+      String generation,
+      Set<String> stillNamed,
+      int segmentEvents,
+      int bundlesOfLayer)
+      throws SQLException {
+    Path file = folder.privateFile(generation);
     Properties settings = new Properties();
     settings.setProperty("memory_limit", "1GB");
     settings.setProperty("threads", "2");
@@ -56,9 +76,14 @@ final class PrivateStore implements AutoCloseable {
     settings.setProperty("checkpoint_threshold", "256MB");
     DuckDBConnection connection =
         DriverManager.getConnection("jdbc:duckdb:" + file, settings).unwrap(DuckDBConnection.class);
-    PrivateStore store = new PrivateStore(file, connection, segmentEvents);
+    PrivateStore store =
+        new PrivateStore(file, connection, folder.segments(generation), segmentEvents);
     try {
       store.prepare();
+      connection.setAutoCommit(true);
+      store.layers =
+          new LayerStore(connection, folder.layers(generation), bundlesOfLayer, stillNamed);
+      connection.setAutoCommit(false);
       return store;
     } catch (SQLException e) {
       store.close();
@@ -123,18 +148,21 @@ final class PrivateStore implements AutoCloseable {
   private void dropKnown(Map<String, Upsert> upserts) throws SQLException {
     fillBatch(upserts.values());
     boolean replacing = false;
+    Map<String, Integer> inLayers = new LinkedHashMap<>();
     try (Statement statement = connection.createStatement();
-        ResultSet known =
-            statement.executeQuery(
-                "select key, revision from own.bundle semi join batch using (key)")) {
+        ResultSet known = statement.executeQuery(layers.known())) {
       while (known.next()) {
-        if (upserts.get(known.getString(1)).replaces(known.getLong(2))) {
+        String key = known.getString(1);
+        if (!upserts.get(key).replaces(known.getLong(2))) {
+          upserts.remove(key);
+        } else if (known.getInt(3) == 0) {
           replacing = true;
         } else {
-          upserts.remove(known.getString(1));
+          inLayers.put(key, known.getInt(3));
         }
       }
     }
+    layers.replace(inLayers);
     if (replacing) {
       fillBatch(upserts.values());
       execute("delete from own.bundle where key in (select key from batch)");
@@ -190,8 +218,12 @@ final class PrivateStore implements AutoCloseable {
     }
   }
 
-  /** Writes the cut that the tables now stand for, and everything to the file itself. */
-  void settle(Map<Integer, Long> cut, Path segmentFolder) throws SQLException {
+  /**
+   * Writes the cut that the tables now stand for, and everything to the file itself.
+   *
+   * @return files of layers that the next snapshots do not name any more
+   */
+  List<Path> settle(Map<Integer, Long> cut) throws SQLException {
     try {
       execute("delete from cut");
       try (DuckDBAppender out = connection.createAppender("main", "cut")) {
@@ -211,8 +243,10 @@ final class PrivateStore implements AutoCloseable {
       throw e;
     }
     connection.setAutoCommit(true);
+    List<Path> retired = layers.settle();
     execute("checkpoint");
     connection.setAutoCommit(false);
+    return retired;
   }
 
   private void rollBack(SQLException cause) {

@@ -14,15 +14,18 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
 import java.util.Set;
 import java.util.stream.Stream;
 import sealspan.answers.AnswersException;
 import sealspan.answers.AnswersFolder;
+import sealspan.answers.OpenSnapshot;
 import sealspan.answers.PublishedQuestions;
 import sealspan.answers.tables.Publication;
 
@@ -35,13 +38,10 @@ final class SnapshotPublisher {
   /** Snapshots that stay: the newest, and those that a reader may be about to open. */
   private static final int KEPT = 3;
 
-  private static final Properties READ_ONLY = new Properties();
-
-  static {
-    READ_ONLY.setProperty("duckdb.read_only", "true");
-  }
-
   private final AnswersFolder folder;
+
+  /** Files of layers, each with the number of the first snapshot that does not name it. */
+  private final Map<Path, Long> retired = new HashMap<>();
 
   SnapshotPublisher(AnswersFolder folder) {
     this.folder = folder;
@@ -54,7 +54,7 @@ final class SnapshotPublisher {
    */
   Path publish(Path privateFile, String generation, String codeVersion)
       throws IOException, SQLException {
-    long number = numbers().stream().mapToLong(n -> n).max().orElse(0) + 1;
+    long number = newestNumber() + 1;
     Path part = folder.folder().resolve("publishing.duckdb");
     removeParts();
     Files.copy(privateFile, part);
@@ -78,14 +78,34 @@ final class SnapshotPublisher {
 
   /** Generation of the newest snapshot; empty where there is none that can be read. */
   Optional<String> currentGeneration() {
-    try (Connection connection =
-            DriverManager.getConnection("jdbc:duckdb:" + folder.newestSnapshot(), READ_ONLY);
+    try (Connection connection = OpenSnapshot.readOnly(folder.newestSnapshot());
         Statement statement = connection.createStatement();
         ResultSet row = statement.executeQuery("select generation from publication")) {
       return row.next() ? Optional.of(row.getString(1)) : Optional.empty();
     } catch (SQLException | AnswersException e) {
       return Optional.empty();
     }
+  }
+
+  /** Files of layers that the newest snapshot names; none where there is none that can be read. */
+  Set<String> layersOfNewest() {
+    Set<String> files = new HashSet<>();
+    try (Connection connection = OpenSnapshot.readOnly(folder.newestSnapshot());
+        Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("select file from own.layer")) {
+      while (row.next()) {
+        files.add(row.getString(1));
+      }
+    } catch (SQLException | AnswersException e) {
+      return Set.of();
+    }
+    return files;
+  }
+
+  /** Removes files of layers once no snapshot names them that is kept. */
+  void retire(Collection<Path> layers) throws IOException {
+    long next = newestNumber() + 1;
+    layers.forEach(layer -> retired.put(layer, next));
   }
 
   /** Removes files of generations that are neither being made nor published. */
@@ -95,12 +115,13 @@ final class SnapshotPublisher {
       kept.add(folder.privateFile(g).getFileName().toString());
       kept.add(folder.privateFile(g).getFileName() + ".wal");
       kept.add(folder.segments(g).getFileName().toString());
+      kept.add(folder.layers(g).getFileName().toString());
     }
     List<Path> others;
     try (Stream<Path> files = Files.list(folder.folder())) {
       others =
           files
-              .filter(f -> f.getFileName().toString().matches("(model|events)-.*"))
+              .filter(f -> f.getFileName().toString().matches("(model|events|layers)-.*"))
               .filter(f -> !kept.contains(f.getFileName().toString()))
               .toList();
     }
@@ -152,6 +173,17 @@ final class SnapshotPublisher {
         newestFirst.subList(Math.min(KEPT, newestFirst.size()), newestFirst.size())) {
       Files.deleteIfExists(folder.snapshot(number));
     }
+    long oldest = newestFirst.get(Math.min(KEPT, newestFirst.size()) - 1);
+    for (Path layer : List.copyOf(retired.keySet())) {
+      if (retired.get(layer) <= oldest) {
+        Files.deleteIfExists(layer);
+        retired.remove(layer);
+      }
+    }
+  }
+
+  private long newestNumber() throws IOException {
+    return numbers().stream().mapToLong(n -> n).max().orElse(0);
   }
 
   private List<Long> numbers() throws IOException {

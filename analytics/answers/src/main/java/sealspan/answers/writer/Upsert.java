@@ -13,6 +13,10 @@ import sealspan.table.QuarantinedRow;
  * @param content a bundle, or a single row
  */
 record Upsert(String key, long revision, Rule rule, Object content) {
+  /** Of the keys that stand in the private file: those of bundles, which may move to a layer. */
+  static final String MAY_MOVE =
+      "not starts_with(key, 'quarantined/') and not starts_with(key, 'ledger/')";
+
   /** What holds when a key is known already. */
   enum Rule {
     /** The one with the greater revision; of equal ones, the later. */

@@ -43,7 +43,7 @@ final class WriterSession implements AutoCloseable {
     Files.createDirectories(folder.folder());
     publisher.removeParts();
     publisher.removeOtherGenerations(settings.generation());
-    store = PrivateStore.open(folder.privateFile(settings.generation()));
+    store = PrivateStore.open(folder, settings.generation(), publisher.layersOfNewest());
     try {
       log = new LogReader(settings, store.places());
     } catch (RuntimeException e) {
@@ -94,7 +94,7 @@ final class WriterSession implements AutoCloseable {
         take(log.poll(WAIT));
       }
       long settling = System.nanoTime();
-      store.settle(cut, folder.segments(settings.generation()));
+      publisher.retire(store.settle(cut));
       Path snapshot =
           publisher.publish(store.file(), settings.generation(), settings.codeVersion());
       changed = false;

@@ -9,7 +9,6 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
@@ -18,7 +17,6 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Properties;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
@@ -35,6 +33,7 @@ import sealspan.answers.Answer;
 import sealspan.answers.AnswersException;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.HandMade;
+import sealspan.answers.OpenSnapshot;
 
 /** What users may ask, and what must not get through; in a real process each time. */
 @Timeout(value = 3, unit = TimeUnit.MINUTES)
@@ -47,11 +46,7 @@ class FreeSqlTest {
   @BeforeAll
   static void publish() throws Exception {
     HandMade.publishedIn(data);
-    Properties readOnly = new Properties();
-    readOnly.setProperty("duckdb.read_only", "true");
-    connection =
-        DriverManager.getConnection(
-            "jdbc:duckdb:" + new AnswersFolder(data).newestSnapshot(), readOnly);
+    connection = OpenSnapshot.readOnly(new AnswersFolder(data).newestSnapshot());
     statement = connection.createStatement();
     QueryProcess.lock(statement, 256);
   }
@@ -150,7 +145,7 @@ class FreeSqlTest {
         "select year(day), date_trunc('month', day), day + interval 1 year from test limit 1",
         "with recursive r as (select 1 as i union all select i + 1 from r where i < 5) from r",
         "select * exclude (bundle_key) from main.rate",
-        "select * from outcome_sum, cut",
+        "select * from event_sum, cut",
         "select assembly_id from test where day between '2022-01-01' and date '2023-01-01'"
       })
   void answersWhatPeopleWrite(String sql) {

@@ -8,14 +8,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Properties;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
@@ -26,6 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 import sealspan.answers.AnswersException;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.HandMade;
+import sealspan.answers.OpenSnapshot;
 
 /**
  * Statements put together from words of attacks and of questions, from a fixed seed: each is let
@@ -98,13 +97,10 @@ class HostileSqlTest {
   @Test
   void isAnsweredOrRefusedWithWordsAndWritesNothing() throws Exception {
     HandMade.publishedIn(data);
-    Properties readOnly = new Properties();
-    readOnly.setProperty("duckdb.read_only", "true");
-    String url = "jdbc:duckdb:" + new AnswersFolder(data).newestSnapshot();
     Random random = new Random(65);
     List<String> attacks = FreeSqlTest.attacks().toList();
     int through = 0;
-    try (Connection connection = DriverManager.getConnection(url, readOnly);
+    try (Connection connection = OpenSnapshot.readOnly(new AnswersFolder(data).newestSnapshot());
         Statement statement = connection.createStatement()) {
       QueryProcess.lock(statement, 256);
       Set<String> tables = QueryProcess.tables(statement);

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.apache.kafka.common.TopicPartition;
 import sealspan.answers.AnswersFolder;
 import sealspan.avro.EventCodec;
@@ -41,18 +42,33 @@ public final class Published {
       throws SQLException, IOException {
     AnswersFolder folder = new AnswersFolder(dataFolder);
     Files.createDirectories(folder.folder());
+    layers(folder, bundles.subList(0, (bundles.size() + 1) / 2), segmentEvents);
     Batch batch = new Batch();
-    bundles.forEach(b -> batch.add(Upsert.of(b)));
+    bundles.subList(bundles.size() / 3, bundles.size()).forEach(b -> batch.add(Upsert.of(b)));
     quarantined.forEach(q -> batch.add(Upsert.of(q)));
     ledger.forEach(l -> batch.add(Upsert.of(l)));
     for (int i = 0; i < events.size(); i++) {
       batch.add(new EventRow(0, i, events.get(i), EventCodec.encode(events.get(i).event())));
       batch.read(new TopicPartition(Topics.EVENTS, 0), i);
     }
-    try (PrivateStore store = PrivateStore.open(folder.privateFile("g1"), segmentEvents)) {
+    try (PrivateStore store =
+        PrivateStore.open(folder, "g1", Set.of(), segmentEvents, LayerStore.BUNDLES)) {
       store.apply(batch);
-      store.settle(Map.of(0, (long) events.size()), folder.segments("g1"));
+      store.settle(Map.of(0, (long) events.size()));
       return new SnapshotPublisher(folder).publish(store.file(), "g1", "test");
+    }
+  }
+
+  /**
+   * Half of the bundles go to layers, and some of them come again, so that all answers show both.
+   */
+  private static void layers(
+      AnswersFolder folder, List<? extends Bundle> bundles, int segmentEvents) throws SQLException {
+    try (PrivateStore store = PrivateStore.open(folder, "g1", Set.of(), segmentEvents, 1)) {
+      Batch batch = new Batch();
+      bundles.forEach(b -> batch.add(Upsert.of(b)));
+      store.apply(batch);
+      store.settle(Map.of());
     }
   }
 }

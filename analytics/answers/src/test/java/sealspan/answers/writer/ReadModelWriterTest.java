@@ -7,14 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.Statement;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Properties;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -27,6 +25,7 @@ import sealspan.answers.Answers;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.HandMade;
 import sealspan.answers.HandMadeEvents;
+import sealspan.answers.OpenSnapshot;
 import sealspan.answers.Questions;
 import sealspan.event.LoggedEvent;
 import sealspan.table.AssemblyRows;
@@ -122,9 +121,7 @@ class ReadModelWriterTest {
   }
 
   private static String text(Path snapshot, String sql) throws Exception {
-    Properties settings = new Properties();
-    settings.setProperty("duckdb.read_only", "true");
-    try (Connection connection = DriverManager.getConnection("jdbc:duckdb:" + snapshot, settings);
+    try (Connection connection = OpenSnapshot.readOnly(snapshot);
         Statement statement = connection.createStatement();
         ResultSet row = statement.executeQuery(sql)) {
       row.next();

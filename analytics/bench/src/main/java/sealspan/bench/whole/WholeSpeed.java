@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -18,6 +17,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.Filter;
+import sealspan.answers.OpenSnapshot;
 import sealspan.answers.FilterUse;
 import sealspan.answers.Question;
 import sealspan.answers.Questions;
@@ -127,13 +127,12 @@ public final class WholeSpeed {
   private void parquet() throws SQLException, IOException {
     Path file = scratch.resolve("exposure-" + assemblies + ".parquet");
     Path snapshot = new AnswersFolder(data).newestSnapshot();
-    try (Connection connection = DriverManager.getConnection("jdbc:duckdb:");
+    try (Connection connection = OpenSnapshot.readOnly(snapshot);
         Statement sql = connection.createStatement()) {
-      sql.execute("attach '" + snapshot + "' as published (read_only)");
-      sql.execute("copy published.exposure to '" + file + "' (format parquet)");
+      sql.execute("copy exposure to '" + file + "' (format parquet)");
       long begin = System.nanoTime();
       sql.execute(
-          "create table t as select assembly_id, count(*) as tests, sum(exposure_days) as days,"
+          "create temp table t as select assembly_id, count(*) as tests, sum(exposure_days) as days,"
               + " count(*) filter (failed) as failures from '"
               + file
               + "' where component = 'whole' group by assembly_id");
@@ -145,12 +144,11 @@ public final class WholeSpeed {
   private void questions() throws IOException, InterruptedException, SQLException {
     Map<Filter, String> values = new EnumMap<>(Filter.class);
     Path snapshot = new AnswersFolder(data).newestSnapshot();
-    try (Connection connection = DriverManager.getConnection("jdbc:duckdb:");
+    try (Connection connection = OpenSnapshot.readOnly(snapshot);
         Statement sql = connection.createStatement()) {
-      sql.execute("attach '" + snapshot + "' as published (read_only)");
       try (ResultSet first =
           sql.executeQuery(
-              "select assembly_id, site_id from published.assembly order by 1 limit 1")) {
+              "select assembly_id, site_id from assembly order by 1 limit 1")) {
         first.next();
         values.put(Filter.ASSEMBLY, first.getString(1));
         values.put(Filter.SITE, first.getString(2));

@@ -1,0 +1,126 @@
+package sealspan.answers.tables;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Files that hold rows beside those of a model, so that publishing copies only what is new. A layer
+ * is written once and never changes; the model lists its layers in {@code own.layer}, and in {@code
+ * own.stale} the bundles of each that it has newer rows of, or none any more. Every bundle that
+ * counts is in one place only. A model without layers has all rows itself.
+ */
+public final class Layers {
+  private static final String LISTED =
+      "select 1 from duckdb_tables() where database_name = current_database()"
+          + " and schema_name = 'own' and table_name = 'layer'";
+
+  private static final String TABLES =
+      "select table_name, database_name from duckdb_tables() where schema_name = 'main'"
+          + " and starts_with(database_name, 'layer_') order by 1, 2";
+
+  private Layers() {}
+
+  /** Name by which the database of a layer is attached. */
+  public static String database(int number) {
+    return "layer_" + number;
+  }
+
+  /** Attaches one layer, for reading only. */
+  public static void attach(Statement statement, int number, Path file) throws SQLException {
+    statement.execute(
+        "attach '%s' as %s (read_only)"
+            .formatted(file.toString().replace("'", "''"), database(number)));
+  }
+
+  /**
+   * Makes the tables of an opened model show the rows of all its layers.
+   *
+   * @param folder the folder that the files of layers are named in
+   */
+  public static void show(Connection model, Path folder) throws SQLException {
+    try (Statement statement = model.createStatement()) {
+      Map<Integer, String> files = files(statement);
+      if (files.isEmpty()) {
+        return;
+      }
+      for (Map.Entry<Integer, String> layer : files.entrySet()) {
+        attach(statement, layer.getKey(), folder.resolve(layer.getValue()));
+      }
+      String own = text(statement, "select current_database()");
+      for (Map.Entry<String, List<String>> table : tables(statement).entrySet()) {
+        statement.execute(
+            "create temp view \"%s\" as from \"%s\".main.\"%s\" union all %s"
+                .formatted(
+                    table.getKey(),
+                    own,
+                    table.getKey(),
+                    rows(own, table.getKey(), table.getValue())));
+      }
+    }
+  }
+
+  /** The files of a model's layers by their numbers; none in a model of an older version. */
+  private static Map<Integer, String> files(Statement statement) throws SQLException {
+    Map<Integer, String> files = new LinkedHashMap<>();
+    try (ResultSet listed = statement.executeQuery(LISTED)) {
+      if (!listed.next()) {
+        return files;
+      }
+    }
+    try (ResultSet row =
+        statement.executeQuery("select number, file from own.layer order by number")) {
+      while (row.next()) {
+        files.put(row.getInt(1), row.getString(2));
+      }
+    }
+    return files;
+  }
+
+  /** The tables that attached layers have, each with the databases that have it. */
+  public static Map<String, List<String>> tables(Statement statement) throws SQLException {
+    Map<String, List<String>> tables = new LinkedHashMap<>();
+    try (ResultSet row = statement.executeQuery(TABLES)) {
+      while (row.next()) {
+        tables.computeIfAbsent(row.getString(1), t -> new ArrayList<>()).add(row.getString(2));
+      }
+    }
+    return tables;
+  }
+
+  /**
+   * The rows of a table that count, from some layers.
+   *
+   * @param own database that lists what is stale
+   * @param databases names of the layers' databases; each has the table
+   */
+  public static String rows(String own, String table, Collection<String> databases) {
+    List<String> parts = new ArrayList<>();
+    for (String database : databases) {
+      parts.add(
+          "from %s.main.\"%s\" where %s not in (%s)"
+              .formatted(database, table, TableDefinition.BUNDLE_KEY, stale(own, database)));
+    }
+    return String.join(" union all ", parts);
+  }
+
+  /** The keys of a layer that do not count any more. */
+  public static String stale(String own, String database) {
+    return "select key from \"%s\".own.stale where layer = %s"
+        .formatted(own, database.substring("layer_".length()));
+  }
+
+  private static String text(Statement statement, String sql) throws SQLException {
+    try (ResultSet row = statement.executeQuery(sql)) {
+      row.next();
+      return row.getString(1);
+    }
+  }
+}

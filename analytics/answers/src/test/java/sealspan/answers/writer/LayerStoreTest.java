@@ -1,0 +1,145 @@
+package sealspan.answers.writer;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sealspan.answers.AnswersFolder;
+import sealspan.answers.OpenSnapshot;
+
+/** Layers against one plain map of what was applied last. */
+class LayerStoreTest {
+  private static final int BUNDLES_OF_LAYER = 5;
+
+  @TempDir Path data;
+
+  private final Map<String, Integer> tests = new TreeMap<>();
+  private long revision;
+
+  @Test
+  void showEachBundleOnceAndAsItWasAppliedLast() throws Exception {
+    AnswersFolder folder = new AnswersFolder(data);
+    Files.createDirectories(folder.folder());
+    SnapshotPublisher publisher = new SnapshotPublisher(folder);
+    Random random = new Random(7);
+    int most = 0;
+    for (int run = 0; run < 2; run++) {
+      try (PrivateStore store = open(folder, publisher.layersOfNewest())) {
+        for (int round = 0; round < 8; round++) {
+          store.apply(batch(random, 1 + random.nextInt(12)));
+          publisher.retire(store.settle(Map.of()));
+          Path snapshot = publisher.publish(store.file(), "g1", "test");
+          assertEquals(tests, counted(snapshot, "test"));
+          assertEquals(tests, counted(snapshot, "main.test"));
+          most = Math.max(most, (int) number(snapshot, "select count(*) from own.layer"));
+        }
+      }
+    }
+    assertTrue(most > 1 && most <= 6, "most layers: " + most);
+    // Three snapshots stay, and with them what they name.
+    long files;
+    try (Stream<Path> all = Files.list(folder.layers("g1"))) {
+      files = all.count();
+    }
+    assertTrue(files <= 3 * most, "files of layers: " + files);
+  }
+
+  @Test
+  void anOlderRevisionDoesNotReplaceWhatLiesInALayer() throws Exception {
+    AnswersFolder folder = new AnswersFolder(data);
+    Files.createDirectories(folder.folder());
+    SnapshotPublisher publisher = new SnapshotPublisher(folder);
+    try (PrivateStore store = open(folder, Set.of())) {
+      revision = 9;
+      store.apply(batch(new Random(1), 40));
+      store.settle(Map.of());
+      Batch older = new Batch();
+      String key = tests.keySet().iterator().next();
+      older.add(Upsert.of(Fleets.assembly(key, 2, 30)));
+      store.apply(older);
+      store.settle(Map.of());
+      Path snapshot = publisher.publish(store.file(), "g1", "test");
+      assertEquals(1, number(snapshot, "select count(*) from own.layer"));
+      assertEquals(tests, counted(snapshot, "test"));
+    }
+  }
+
+  @Test
+  void whatAKilledWriterLeftIsRemovedAndALostLayerIsSaid() throws Exception {
+    AnswersFolder folder = new AnswersFolder(data);
+    Files.createDirectories(folder.folder());
+    SnapshotPublisher publisher = new SnapshotPublisher(folder);
+    Path snapshot;
+    try (PrivateStore store = open(folder, Set.of())) {
+      store.apply(batch(new Random(2), 40));
+      store.settle(Map.of());
+      snapshot = publisher.publish(store.file(), "g1", "test");
+    }
+    Path part = Files.createFile(folder.layers("g1").resolve("part.duckdb"));
+    Path unlisted = Files.createFile(folder.layers("g1").resolve("layer-000009.duckdb"));
+    try (PrivateStore store = open(folder, publisher.layersOfNewest())) {
+      assertFalse(Files.exists(part) || Files.exists(unlisted));
+      store.apply(batch(new Random(3), 40));
+      store.settle(Map.of());
+      assertTrue(Files.exists(folder.layers("g1").resolve("layer-000010.duckdb")));
+      assertEquals(tests, counted(publisher.publish(store.file(), "g1", "test"), "test"));
+    }
+    try (Stream<Path> layers = Files.list(folder.layers("g1"))) {
+      for (Path layer : layers.toList()) {
+        Files.delete(layer);
+      }
+    }
+    assertThrows(SQLException.class, () -> number(snapshot, "select count(*) from test"));
+  }
+
+  private static PrivateStore open(AnswersFolder folder, Set<String> named) throws SQLException {
+    return PrivateStore.open(folder, "g1", named, 1_000, BUNDLES_OF_LAYER);
+  }
+
+  private Batch batch(Random random, int bundles) {
+    Batch batch = new Batch();
+    for (int i = 0; i < bundles; i++) {
+      String id = "B" + random.nextInt(60);
+      int count = 1 + random.nextInt(4);
+      batch.add(Upsert.of(Fleets.assembly(id, ++revision, count)));
+      tests.put(id, count);
+    }
+    return batch;
+  }
+
+  private static Map<String, Integer> counted(Path snapshot, String table) throws SQLException {
+    Map<String, Integer> counted = new TreeMap<>();
+    try (Connection connection = OpenSnapshot.readOnly(snapshot);
+        Statement statement = connection.createStatement();
+        ResultSet row =
+            statement.executeQuery("select assembly_id, count(*) from " + table + " group by 1")) {
+      while (row.next()) {
+        counted.put(row.getString(1), row.getInt(2));
+      }
+    }
+    return counted;
+  }
+
+  private static long number(Path snapshot, String sql) throws SQLException {
+    try (Connection connection = OpenSnapshot.readOnly(snapshot);
+        Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(sql)) {
+      row.next();
+      return row.getLong(1);
+    }
+  }
+}
