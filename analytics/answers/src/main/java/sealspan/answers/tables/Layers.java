@@ -54,15 +54,15 @@ public final class Layers {
       for (Map.Entry<Integer, String> layer : files.entrySet()) {
         attach(statement, layer.getKey(), folder.resolve(layer.getValue()));
       }
-      String own = text(statement, "select current_database()");
+      String own = '"' + text(statement, "select current_database()") + '"';
       for (Map.Entry<String, List<String>> table : tables(statement).entrySet()) {
         statement.execute(
-            "create temp view \"%s\" as from \"%s\".main.\"%s\" union all %s"
+            "create temp view \"%s\" as from %s.main.\"%s\" union all %s"
                 .formatted(
                     table.getKey(),
                     own,
                     table.getKey(),
-                    rows(own, table.getKey(), table.getValue())));
+                    rows(own + ".own.stale", table.getKey(), table.getValue())));
       }
     }
   }
@@ -98,23 +98,23 @@ public final class Layers {
   /**
    * The rows of a table that count, from some layers.
    *
-   * @param own database that lists what is stale
+   * @param stale table that lists what is stale
    * @param databases names of the layers' databases; each has the table
    */
-  public static String rows(String own, String table, Collection<String> databases) {
+  public static String rows(String stale, String table, Collection<String> databases) {
     List<String> parts = new ArrayList<>();
     for (String database : databases) {
       parts.add(
           "from %s.main.\"%s\" where %s not in (%s)"
-              .formatted(database, table, TableDefinition.BUNDLE_KEY, stale(own, database)));
+              .formatted(database, table, TableDefinition.BUNDLE_KEY, staleOf(stale, database)));
     }
     return String.join(" union all ", parts);
   }
 
-  /** The keys of a layer that do not count any more. */
-  public static String stale(String own, String database) {
-    return "select key from \"%s\".own.stale where layer = %s"
-        .formatted(own, database.substring("layer_".length()));
+  /** The keys of a layer that do not count any more, from a table that lists what is stale. */
+  public static String staleOf(String stale, String database) {
+    return "select key from %s where layer = %s"
+        .formatted(stale, database.substring("layer_".length()));
   }
 
   private static String text(Statement statement, String sql) throws SQLException {

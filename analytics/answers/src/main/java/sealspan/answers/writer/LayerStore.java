@@ -2,11 +2,8 @@ package sealspan.answers.writer;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -18,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
@@ -31,24 +29,24 @@ import sealspan.table.Bundle;
  * new layer; layers of like size become one, so that there are few, and a row is written again only
  * as often as the record doubles or so. A file that a killed writer left unlisted is removed.
  */
-final class LayerStore {
+final class LayerStore implements AutoCloseable {
   /** Usual number of bundles that make a layer. */
   static final int BUNDLES = 1_000;
 
   /** Two layers become one where the larger has at most so many times the bundles of the other. */
   private static final long ALIKE = 3;
 
-  private static final String WRITING = "writing";
-
   private final DuckDBConnection connection;
   private final Path folder;
   private final int bundlesOfLayer;
   private final String own;
+  private final String stale;
 
   /** Bundles of each layer that count, by its number. */
   private final TreeMap<Integer, Long> live = new TreeMap<>();
 
   private int last;
+  private LayerUnion union;
 
   /**
    * The layers that an opened private file lists.
@@ -62,7 +60,8 @@ final class LayerStore {
     this.folder = folder;
     this.bundlesOfLayer = bundlesOfLayer;
     try (Statement statement = connection.createStatement()) {
-      own = text(statement, "select current_database()");
+      own = '"' + text(statement, "select current_database()") + '"';
+      stale = own + ".own.stale";
       Set<String> named = new HashSet<>(stillNamed);
       try (ResultSet row =
           statement.executeQuery(
@@ -74,8 +73,8 @@ final class LayerStore {
         }
       }
       for (int number : live.keySet()) {
-        Layers.attach(statement, number, file(number));
-        last = number;
+        Layers.attach(statement, number, file(number).path());
+        last = Math.max(last, number);
       }
       removeUnnamed(named);
     }
@@ -87,7 +86,7 @@ final class LayerStore {
     }
     try (Stream<Path> files = Files.list(folder)) {
       for (Path file : files.toList()) {
-        if (!named.contains(nameOf(file))) {
+        if (!named.contains(folder.getFileName() + "/" + file.getFileName())) {
           Files.delete(file);
         }
         // A killed writer's number is not used again while a snapshot may still name its file.
@@ -99,13 +98,8 @@ final class LayerStore {
     }
   }
 
-  private Path file(int number) {
-    return folder.resolve("layer-%06d.duckdb".formatted(number));
-  }
-
-  /** A file's name as the model lists it. */
-  private static String nameOf(Path file) {
-    return file.getParent().getFileName() + "/" + file.getFileName();
+  private LayerFile file(int number) {
+    return new LayerFile(folder, number);
   }
 
   /** The known bundles among those of the table {@code batch}: key, revision and layer. */
@@ -117,7 +111,7 @@ final class LayerStore {
       sql.append(
           " union all select key, revision, %d from %s.own.bundle semi join batch using (key)"
               .formatted(number, database));
-      sql.append(" where key not in (%s)".formatted(Layers.stale(own, database)));
+      sql.append(" where key not in (%s)".formatted(Layers.staleOf(stale, database)));
     }
     return sql.toString();
   }
@@ -143,41 +137,51 @@ final class LayerStore {
   }
 
   /**
-   * Moves the bundles of the private file to a new layer where there are as many as make one, and
-   * makes one layer of those of like size. To be called between transactions.
+   * Moves the bundles of the private file to a new layer where there are as many as make one. Those
+   * of like size become one beside that; what was begun before is taken in. To be called between
+   * transactions.
    *
    * @return files that the next snapshots do not name any more
    */
   List<Path> settle() throws SQLException {
-    List<Path> retired = new ArrayList<>();
+    List<Path> retired = List.of();
     try (Statement statement = connection.createStatement()) {
-      if (number(statement, "select count(*) from own.bundle where " + Upsert.MAY_MOVE)
+      if (union != null && union.isDone()) {
+        retired = takeIn(statement);
+      }
+      if (LayerFile.count(statement, "from own.bundle where " + Upsert.MAY_MOVE)
           >= bundlesOfLayer) {
         move(statement);
-        List<Integer> alike = alike();
-        if (!alike.isEmpty()) {
-          unite(statement, alike);
-          alike.forEach(layer -> retired.add(file(layer)));
-        }
       }
+    }
+    List<Integer> alike = union == null ? alike() : List.of();
+    if (!alike.isEmpty()) {
+      last++;
+      union =
+          new LayerUnion(connection, stale, alike.stream().map(this::file).toList(), file(last));
     }
     return retired;
   }
 
   private void move(Statement statement) throws SQLException {
-    int number = last + 1;
-    long bundles =
-        write(
-            statement,
-            number,
-            filled(statement),
-            "from \"%s\".own.bundle where %s".formatted(own, Upsert.MAY_MOVE));
+    last++;
+    Map<String, String> rows = new LinkedHashMap<>();
+    for (TableDefinition table : Tables.holding(List.of(Bundle.class.getPermittedSubclasses()))) {
+      String all = "from %s.main.\"%s\"".formatted(own, table.name());
+      if (LayerFile.count(statement, all) > 0) {
+        rows.put(table.name(), all);
+      }
+    }
+    LayerFile layer = file(last);
+    String keys = "from %s.own.bundle where %s".formatted(own, Upsert.MAY_MOVE);
+    long bundles = layer.write(statement, rows, keys);
     connection.setAutoCommit(false);
-    for (String table : tables()) {
+    for (String table : rows.keySet()) {
       statement.execute("delete from \"" + table + "\"");
     }
-    statement.execute("delete from own.bundle where " + Upsert.MAY_MOVE);
-    list(statement, number, bundles);
+    statement.execute("delete " + keys);
+    list(statement, layer, bundles, 0);
+    Layers.attach(statement, layer.number(), layer.path());
   }
 
   /** Smallest layers first, those of like size, and all without a bundle that counts. */
@@ -204,119 +208,56 @@ final class LayerStore {
     return alike;
   }
 
-  private void unite(Statement statement, List<Integer> layers) throws SQLException {
-    List<String> databases = layers.stream().map(Layers::database).toList();
-    int number = last + 1;
-    long bundles = 0;
-    if (layers.stream().anyMatch(layer -> live.get(layer) > 0)) {
-      List<String> keys =
-          databases.stream()
-              .map(
-                  d ->
-                      "from %s.own.bundle where key not in (%s)".formatted(d, Layers.stale(own, d)))
-              .toList();
-      bundles =
-          write(
-              statement, number, liveRows(statement, databases), String.join(" union all ", keys));
-    }
-    connection.setAutoCommit(false);
-    for (int layer : layers) {
-      statement.execute("delete from own.layer where number = " + layer);
-      statement.execute("delete from own.stale where layer = " + layer);
-      live.remove(layer);
-    }
-    list(statement, number, bundles);
-    for (String database : databases) {
-      statement.execute("detach " + database);
+  /** Puts the layer that was made in the place of those that it was made of. */
+  private List<Path> takeIn(Statement statement) throws SQLException {
+    try (LayerUnion done = union) {
+      union = null;
+      LayerFile made = done.made();
+      long bundles = done.bundles();
+      String numbers =
+          done.layers().stream()
+              .map(layer -> Integer.toString(layer.number()))
+              .collect(Collectors.joining(", "));
+      Layers.attach(statement, made.number(), made.path());
+      connection.setAutoCommit(false);
+      statement.execute(
+          ("insert into own.stale select %d, key from %s.own.bundle"
+                  + " where key not in (select key from (%s))")
+              .formatted(made.number(), made.database(), LayerUnion.bundles(stale, done.layers())));
+      statement.execute("delete from own.stale where layer in (%s)".formatted(numbers));
+      statement.execute("delete from own.layer where number in (%s)".formatted(numbers));
+      long staleSince = LayerFile.count(statement, "from own.stale where layer = " + made.number());
+      list(statement, made, bundles, staleSince);
+      for (LayerFile layer : done.layers()) {
+        live.remove(layer.number());
+        statement.execute("detach " + layer.database());
+      }
+      return done.layers().stream().map(LayerFile::path).toList();
     }
   }
 
-  /** Ends the transaction that takes a layer in; without bundles there is none. */
-  private void list(Statement statement, int number, long bundles) throws SQLException {
-    if (bundles > 0) {
-      statement.execute(
-          "insert into own.layer values (%d, '%s', %d)"
-              .formatted(number, nameOf(file(number)), bundles));
-    }
+  /** Ends the transaction that takes a layer in. */
+  private void list(Statement statement, LayerFile layer, long bundles, long staleBundles)
+      throws SQLException {
+    statement.execute(
+        "insert into own.layer values (%d, '%s', %d)"
+            .formatted(layer.number(), layer.name(), bundles));
     connection.commit();
     connection.setAutoCommit(true);
-    if (bundles > 0) {
-      Layers.attach(statement, number, file(number));
-      live.put(number, bundles);
-      last = number;
-    }
-  }
-
-  /** Writes a layer; it is complete and on disk before its name appears. Gives its bundles. */
-  private long write(Statement statement, int number, Map<String, String> rows, String bundles)
-      throws SQLException {
-    Path part = folder.resolve("part.duckdb");
-    try {
-      Files.createDirectories(folder);
-      Files.deleteIfExists(part);
-      statement.execute("attach '%s' as %s".formatted(part.toString().replace("'", "''"), WRITING));
-      statement.execute("create schema %s.own".formatted(WRITING));
-      statement.execute("create table %s.own.bundle as %s".formatted(WRITING, bundles));
-      for (Map.Entry<String, String> table : rows.entrySet()) {
-        statement.execute(
-            "create table %s.main.\"%s\" as %s"
-                .formatted(WRITING, table.getKey(), table.getValue()));
-      }
-      long count = number(statement, "select count(*) from %s.own.bundle".formatted(WRITING));
-      statement.execute("checkpoint " + WRITING);
-      statement.execute("detach " + WRITING);
-      try (FileChannel written = FileChannel.open(part, StandardOpenOption.WRITE)) {
-        written.force(true);
-      }
-      Files.move(part, file(number), StandardCopyOption.ATOMIC_MOVE);
-      return count;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  /** The tables of the private file that have rows to move, each with the query for them. */
-  private Map<String, String> filled(Statement statement) throws SQLException {
-    Map<String, String> filled = new LinkedHashMap<>();
-    for (String table : tables()) {
-      String rows = "from \"%s\".main.\"%s\"".formatted(own, table);
-      if (number(statement, "select count(*) " + rows) > 0) {
-        filled.put(table, rows);
-      }
-    }
-    return filled;
-  }
-
-  /** The tables of some layers, each with the query for the rows that count. */
-  private Map<String, String> liveRows(Statement statement, List<String> databases)
-      throws SQLException {
-    Map<String, String> rows = new LinkedHashMap<>();
-    for (Map.Entry<String, List<String>> table : Layers.tables(statement).entrySet()) {
-      List<String> having = table.getValue().stream().filter(databases::contains).toList();
-      if (!having.isEmpty()) {
-        rows.put(table.getKey(), Layers.rows(own, table.getKey(), having));
-      }
-    }
-    return rows;
-  }
-
-  private static List<String> tables() {
-    return Tables.holding(List.of(Bundle.class.getPermittedSubclasses())).stream()
-        .map(TableDefinition::name)
-        .toList();
-  }
-
-  private static long number(Statement statement, String sql) throws SQLException {
-    try (ResultSet row = statement.executeQuery(sql)) {
-      row.next();
-      return row.getLong(1);
-    }
+    live.put(layer.number(), bundles - staleBundles);
   }
 
   private static String text(Statement statement, String sql) throws SQLException {
     try (ResultSet row = statement.executeQuery(sql)) {
       row.next();
       return row.getString(1);
+    }
+  }
+
+  @Override
+  public void close() throws SQLException {
+    if (union != null) {
+      union.close();
     }
   }
 }

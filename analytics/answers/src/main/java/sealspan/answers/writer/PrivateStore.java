@@ -273,6 +273,10 @@ final class PrivateStore implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    connection.close();
+    try (DuckDBConnection closing = connection) {
+      if (layers != null) {
+        layers.close();
+      }
+    }
   }
 }

@@ -5,6 +5,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import sealspan.answers.AnswersFolder;
 import sealspan.answers.Published;
 import sealspan.event.LoggedEvent;
 import sealspan.ingest.log.EventLog;
@@ -73,9 +74,14 @@ final class LiveLatency {
 
   private void watch() {
     long limit = Long.MAX_VALUE;
+    Path known = null;
     while (System.nanoTime() < limit) {
-      Optional<Published> newest = Published.newest(dataFolder);
+      Path snapshot = new AnswersFolder(dataFolder).newestSnapshot();
       long now = System.nanoTime();
+      // To open a snapshot costs far more than to see that it is not a new one.
+      Optional<Published> newest =
+          snapshot.equals(known) ? Optional.empty() : Published.newest(dataFolder);
+      known = snapshot;
       synchronized (this) {
         newest.ifPresent(published -> take(published, now));
         if (done && waiting.isEmpty()) {

@@ -17,8 +17,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.Filter;
-import sealspan.answers.OpenSnapshot;
 import sealspan.answers.FilterUse;
+import sealspan.answers.OpenSnapshot;
 import sealspan.answers.Question;
 import sealspan.answers.Questions;
 import sealspan.app.engine.DataFolder;
@@ -147,8 +147,7 @@ public final class WholeSpeed {
     try (Connection connection = OpenSnapshot.readOnly(snapshot);
         Statement sql = connection.createStatement()) {
       try (ResultSet first =
-          sql.executeQuery(
-              "select assembly_id, site_id from assembly order by 1 limit 1")) {
+          sql.executeQuery("select assembly_id, site_id from assembly order by 1 limit 1")) {
         first.next();
         values.put(Filter.ASSEMBLY, first.getString(1));
         values.put(Filter.SITE, first.getString(2));

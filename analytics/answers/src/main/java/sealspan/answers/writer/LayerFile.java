@@ -1,0 +1,79 @@
+package sealspan.answers.writer;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Map;
+import sealspan.answers.tables.Layers;
+
+/**
+ * The file of a layer.
+ *
+ * @param folder folder of the layers of a generation, beside the snapshots
+ * @param number number of the layer, from 1
+ */
+record LayerFile(Path folder, int number) {
+  Path path() {
+    return folder.resolve("layer-%06d.duckdb".formatted(number));
+  }
+
+  /** As a model lists it. */
+  String name() {
+    return folder.getFileName() + "/" + path().getFileName();
+  }
+
+  /** Name of the database while the layer is being read. */
+  String database() {
+    return Layers.database(number);
+  }
+
+  /**
+   * Writes the layer; it is complete and on disk before its name appears.
+   *
+   * @param statement on a connection that is between transactions
+   * @param rows the query for the rows of each of its tables
+   * @param bundles the query for its bundles: key and revision
+   * @return number of bundles
+   */
+  long write(Statement statement, Map<String, String> rows, String bundles) throws SQLException {
+    Path part = folder.resolve("part-%06d.duckdb".formatted(number));
+    String writing = "writing_" + number;
+    try {
+      Files.createDirectories(folder);
+      Files.deleteIfExists(part);
+      statement.execute("attach '%s' as %s".formatted(part.toString().replace("'", "''"), writing));
+      statement.execute("create schema %s.own".formatted(writing));
+      statement.execute("create table %s.own.bundle as %s".formatted(writing, bundles));
+      for (Map.Entry<String, String> table : rows.entrySet()) {
+        statement.execute(
+            "create table %s.main.\"%s\" as %s"
+                .formatted(writing, table.getKey(), table.getValue()));
+      }
+      long count = count(statement, "from %s.own.bundle".formatted(writing));
+      statement.execute("checkpoint " + writing);
+      statement.execute("detach " + writing);
+      try (FileChannel written = FileChannel.open(part, StandardOpenOption.WRITE)) {
+        written.force(true);
+      }
+      Files.move(part, path(), StandardCopyOption.ATOMIC_MOVE);
+      return count;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Number of rows of a query that lacks its select. */
+  static long count(Statement statement, String from) throws SQLException {
+    try (ResultSet row = statement.executeQuery("select count(*) " + from)) {
+      row.next();
+      return row.getLong(1);
+    }
+  }
+}

@@ -1,0 +1,109 @@
+package sealspan.answers.writer;
+
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.stream.Collectors;
+import org.duckdb.DuckDBConnection;
+import sealspan.answers.tables.Layers;
+
+/**
+ * Makes one layer of several in a thread of its own, for a large one takes a while. Layers do not
+ * change, and what became stale meanwhile is stale in the new one too.
+ */
+final class LayerUnion implements AutoCloseable {
+  private final List<LayerFile> layers;
+  private final LayerFile made;
+  private final DuckDBConnection connection;
+  private final Statement statement;
+  private final CompletableFuture<Long> bundles = new CompletableFuture<>();
+
+  /**
+   * Begins.
+   *
+   * @param connection one that has the layers attached; it is not used itself
+   * @param stale table that lists what is stale
+   * @param layers the layers
+   * @param made what they become
+   */
+  LayerUnion(DuckDBConnection connection, String stale, List<LayerFile> layers, LayerFile made)
+      throws SQLException {
+    this.layers = layers;
+    this.made = made;
+    this.connection = connection.duplicate().unwrap(DuckDBConnection.class);
+    this.statement = this.connection.createStatement();
+    statement.execute("create temp table was_stale as from " + stale);
+    Thread thread = new Thread(this::run, "layers");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  private void run() {
+    try {
+      List<String> databases = layers.stream().map(LayerFile::database).toList();
+      Map<String, String> rows = new LinkedHashMap<>();
+      for (Map.Entry<String, List<String>> table : Layers.tables(statement).entrySet()) {
+        List<String> having = table.getValue().stream().filter(databases::contains).toList();
+        if (!having.isEmpty()) {
+          rows.put(table.getKey(), Layers.rows("was_stale", table.getKey(), having));
+        }
+      }
+      bundles.complete(made.write(statement, rows, bundles("was_stale", layers)));
+    } catch (SQLException | RuntimeException e) {
+      bundles.completeExceptionally(e);
+    }
+  }
+
+  /**
+   * The query for the bundles of some layers that count: key and revision.
+   *
+   * @param stale table that lists what is stale
+   */
+  static String bundles(String stale, List<LayerFile> layers) {
+    return layers.stream()
+        .map(LayerFile::database)
+        .map(
+            d ->
+                "select key, revision from %s.own.bundle where key not in (%s)"
+                    .formatted(d, Layers.staleOf(stale, d)))
+        .collect(Collectors.joining(" union all "));
+  }
+
+  List<LayerFile> layers() {
+    return layers;
+  }
+
+  LayerFile made() {
+    return made;
+  }
+
+  boolean isDone() {
+    return bundles.isDone();
+  }
+
+  /** Number of bundles of the new layer; waits for it. */
+  long bundles() throws SQLException {
+    try {
+      return bundles.get();
+    } catch (ExecutionException e) {
+      throw new SQLException("Layers cannot be made one: " + e.getCause().getMessage(), e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new SQLException("Interrupted while layers were made one", e);
+    }
+  }
+
+  /** Ends it, done or not. */
+  @Override
+  public void close() throws SQLException {
+    if (!isDone()) {
+      statement.cancel();
+      bundles.handle((done, failure) -> done).join();
+    }
+    connection.close();
+  }
+}
