@@ -9,10 +9,20 @@ import org.apache.kafka.common.TopicPartition;
 
 /** What was read since the last transaction; of several with one key, only the one that holds. */
 final class Batch {
+  /**
+   * What makes one transaction at most, or a little more. A table that gets more rows than DuckDB
+   * writes as one group (122,880) goes to its place at once; fewer are written to the log of the
+   * file first.
+   */
+  static final int MOST_RECORDS = 10_000;
+
+  private static final long MOST_BYTES = 64L << 20;
+
   private final Map<String, Upsert> upserts = new LinkedHashMap<>();
   private final List<EventRow> events = new ArrayList<>();
   private final Map<TopicPartition, Long> positions = new HashMap<>();
   private int records;
+  private long bytes;
 
   void add(Upsert upsert) {
     Upsert earlier = upserts.get(upsert.key());
@@ -26,9 +36,15 @@ final class Batch {
   }
 
   /** Notes that a record was read: the next one to read is after it. */
-  void read(TopicPartition partition, long offset) {
+  void read(TopicPartition partition, long offset, int recordBytes) {
     positions.put(partition, offset + 1);
     records++;
+    bytes += recordBytes;
+  }
+
+  /** Whether it is as large as a transaction should be. */
+  boolean isFull() {
+    return records >= MOST_RECORDS || bytes >= MOST_BYTES;
   }
 
   Map<String, Upsert> upserts() {

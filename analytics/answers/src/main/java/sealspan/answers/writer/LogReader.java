@@ -23,13 +23,8 @@ import sealspan.event.Topics;
 
 /** Reads the four topics from given places on, and how far the histories have come. */
 final class LogReader implements AutoCloseable {
-  /**
-   * What makes one transaction at most. A table that gets more rows than DuckDB writes as one group
-   * (122,880) goes to its place at once; fewer are written to the log of the file first.
-   */
-  private static final int RECORDS_AT_ONCE = 10_000;
-
-  private static final long BYTES_AT_ONCE = 64L << 20;
+  /** What one look at the log may give. */
+  private static final int RECORDS_AT_ONCE = Batch.MOST_RECORDS;
 
   /**
    * What one partition may give at once; bundles have about 9 kB. The usual 1 MB makes transactions
@@ -97,26 +92,18 @@ final class LogReader implements AutoCloseable {
     return !partitions(Topics.EVENTS).isEmpty() && !partitions(settings.rowsTopic()).isEmpty();
   }
 
-  /**
-   * What came in, waiting for at most the given time for the first of it. What is there already
-   * makes one batch, up to a limit, because a large batch costs little more than a small one.
-   */
-  Batch poll(Duration wait) {
-    Batch batch = new Batch();
+  /** Adds what came in to a batch until it is full, waiting at most so long for the first of it. */
+  void poll(Duration wait, Batch batch) {
     if (consumer.assignment().isEmpty()) {
-      return batch;
+      return;
     }
-    long bytes = 0;
     ConsumerRecords<byte[], byte[]> records = consumer.poll(wait);
     while (!records.isEmpty()) {
       for (ConsumerRecord<byte[], byte[]> record : records) {
         RecordReader.read(record, batch);
-        bytes += record.serializedValueSize();
       }
-      boolean full = batch.records() >= RECORDS_AT_ONCE || bytes >= BYTES_AT_ONCE;
-      records = full ? ConsumerRecords.empty() : consumer.poll(Duration.ZERO);
+      records = batch.isFull() ? ConsumerRecords.empty() : consumer.poll(Duration.ZERO);
     }
-    return batch;
   }
 
   /**

@@ -42,7 +42,10 @@ final class RecordReader {
               + " made anew by a rebuild.",
           e);
     }
-    batch.read(new TopicPartition(record.topic(), record.partition()), record.offset());
+    batch.read(
+        new TopicPartition(record.topic(), record.partition()),
+        record.offset(),
+        record.serializedValueSize());
   }
 
   private static EventRow event(ConsumerRecord<byte[], byte[]> record) {

@@ -143,8 +143,11 @@ final class SnapshotPublisher {
     try (Connection connection = DriverManager.getConnection("jdbc:duckdb:" + file);
         Statement statement = connection.createStatement()) {
       statement.execute("set threads = 2");
+      connection.setAutoCommit(false);
       new Publication(generation, codeVersion, Instant.now()).addTo(connection);
       PublishedQuestions.addTo(connection);
+      connection.commit();
+      connection.setAutoCommit(true);
       statement.execute("checkpoint");
     }
   }

@@ -25,6 +25,7 @@ final class WriterSession implements AutoCloseable {
 
   private Map<Integer, Long> publishedCut;
   private Map<Integer, Long> holdUntil;
+  private Batch pending = new Batch();
   private boolean changed = true;
   private long lookedForPartitions;
   private long publishFrom;
@@ -61,7 +62,7 @@ final class WriterSession implements AutoCloseable {
         log.findPartitions();
         lookedForPartitions = System.nanoTime();
       }
-      take(log.poll(WAIT));
+      poll();
       if (log.hasEventsAndRows() && System.nanoTime() - publishFrom >= 0) {
         publish(stopping);
       } else if (!log.hasEventsAndRows()) {
@@ -70,8 +71,18 @@ final class WriterSession implements AutoCloseable {
     }
   }
 
-  private void take(Batch batch) throws SQLException {
-    if (batch.records() > 0) {
+  /** Reads on. What came is taken in when it is enough, or to be published: each costs a flush. */
+  private void poll() throws SQLException {
+    log.poll(WAIT, pending);
+    if (pending.isFull()) {
+      takeIn();
+    }
+  }
+
+  private void takeIn() throws SQLException {
+    if (pending.records() > 0) {
+      Batch batch = pending;
+      pending = new Batch();
       store.apply(batch);
       changed = true;
     }
@@ -85,14 +96,16 @@ final class WriterSession implements AutoCloseable {
   private void publish(BooleanSupplier stopping) throws IOException, SQLException {
     long began = System.nanoTime();
     Map<Integer, Long> cut = log.historiesCut();
-    if ((changed || !cut.equals(publishedCut)) && !isHeld(cut)) {
+    boolean news = changed || pending.records() > 0 || !cut.equals(publishedCut);
+    if (news && !isHeld(cut)) {
       Map<TopicPartition, Long> goal = log.goal(cut);
       while (!log.reached(goal)) {
         if (stopping.getAsBoolean()) {
           return;
         }
-        take(log.poll(WAIT));
+        poll();
       }
+      takeIn();
       long settling = System.nanoTime();
       publisher.retire(store.settle(cut));
       Path snapshot =

@@ -49,7 +49,7 @@ public final class Published {
     ledger.forEach(l -> batch.add(Upsert.of(l)));
     for (int i = 0; i < events.size(); i++) {
       batch.add(new EventRow(0, i, events.get(i), EventCodec.encode(events.get(i).event())));
-      batch.read(new TopicPartition(Topics.EVENTS, 0), i);
+      batch.read(new TopicPartition(Topics.EVENTS, 0), i, 0);
     }
     try (PrivateStore store =
         PrivateStore.open(folder, "g1", Set.of(), segmentEvents, LayerStore.BUNDLES)) {
