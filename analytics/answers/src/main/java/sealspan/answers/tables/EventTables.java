@@ -25,7 +25,7 @@ public final class EventTables {
             valid_day DATE, reported_at TIMESTAMP, reported_origin VARCHAR, recorded_at TIMESTAMP,
             arrival VARCHAR, source VARCHAR, "value" BLOB)
           """,
-          "create table own.layer (number INTEGER, file VARCHAR, bundles BIGINT)",
+          "create table own.layer (number INTEGER, file VARCHAR, tables VARCHAR, bundles BIGINT)",
           "create table own.stale (layer INTEGER, key VARCHAR)",
           "create table own.segment (number INTEGER, file VARCHAR, events BIGINT)",
           """

@@ -23,8 +23,7 @@ public final class Layers {
           + " and schema_name = 'own' and table_name = 'layer'";
 
   private static final String TABLES =
-      "select table_name, database_name from duckdb_tables() where schema_name = 'main'"
-          + " and starts_with(database_name, 'layer_') order by 1, 2";
+      "select unnest(string_split(tables, ',')), number from own.layer order by 1, 2";
 
   private Layers() {}
 
@@ -84,12 +83,14 @@ public final class Layers {
     return files;
   }
 
-  /** The tables that attached layers have, each with the databases that have it. */
+  /** The tables of which layers have rows, each with the databases of these. */
   public static Map<String, List<String>> tables(Statement statement) throws SQLException {
     Map<String, List<String>> tables = new LinkedHashMap<>();
     try (ResultSet row = statement.executeQuery(TABLES)) {
       while (row.next()) {
-        tables.computeIfAbsent(row.getString(1), t -> new ArrayList<>()).add(row.getString(2));
+        tables
+            .computeIfAbsent(row.getString(1), t -> new ArrayList<>())
+            .add(database(row.getInt(2)));
       }
     }
     return tables;

@@ -3,6 +3,7 @@ package sealspan.answers.writer;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -32,6 +33,17 @@ record LayerFile(Path folder, int number) {
   /** Name of the database while the layer is being read. */
   String database() {
     return Layers.database(number);
+  }
+
+  /** Makes a snapshot the layer: its tables of bundles are, the rest of it is of no account. */
+  void of(Path snapshot) throws IOException {
+    Files.createDirectories(folder);
+    try {
+      Files.createLink(path(), snapshot);
+    } catch (UnsupportedOperationException | FileSystemException e) {
+      // Not every file system has links.
+      Files.copy(snapshot, path());
+    }
   }
 
   /**

@@ -10,7 +10,6 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -137,22 +136,15 @@ final class LayerStore implements AutoCloseable {
   }
 
   /**
-   * Moves the bundles of the private file to a new layer where there are as many as make one. Those
-   * of like size become one beside that; what was begun before is taken in. To be called between
-   * transactions.
+   * Takes in the layer that was made of several, and begins to make one of those of like size. To
+   * be called between transactions.
    *
    * @return files that the next snapshots do not name any more
    */
   List<Path> settle() throws SQLException {
     List<Path> retired = List.of();
-    try (Statement statement = connection.createStatement()) {
-      if (union != null && union.isDone()) {
-        retired = takeIn(statement);
-      }
-      if (LayerFile.count(statement, "from own.bundle where " + Upsert.MAY_MOVE)
-          >= bundlesOfLayer) {
-        move(statement);
-      }
+    if (union != null && union.isDone()) {
+      retired = takeIn();
     }
     List<Integer> alike = union == null ? alike() : List.of();
     if (!alike.isEmpty()) {
@@ -163,25 +155,30 @@ final class LayerStore implements AutoCloseable {
     return retired;
   }
 
-  private void move(Statement statement) throws SQLException {
-    last++;
-    Map<String, String> rows = new LinkedHashMap<>();
-    for (TableDefinition table : Tables.holding(List.of(Bundle.class.getPermittedSubclasses()))) {
-      String all = "from %s.main.\"%s\"".formatted(own, table.name());
-      if (LayerFile.count(statement, all) > 0) {
-        rows.put(table.name(), all);
+  /**
+   * Where the private file holds as many bundles as make a layer, the snapshot that was just made
+   * of it becomes that layer, and the private file lets them go. To be called between transactions.
+   */
+  void promote(Path snapshot) throws IOException, SQLException {
+    try (Statement statement = connection.createStatement()) {
+      long bundles = LayerFile.count(statement, "from own.bundle where " + Upsert.MAY_MOVE);
+      if (bundles < bundlesOfLayer) {
+        return;
       }
+      last++;
+      LayerFile layer = file(last);
+      layer.of(snapshot);
+      List<String> filled = new ArrayList<>();
+      connection.setAutoCommit(false);
+      for (TableDefinition table : Tables.holding(List.of(Bundle.class.getPermittedSubclasses()))) {
+        if (statement.executeUpdate("delete from \"" + table.name() + "\"") > 0) {
+          filled.add(table.name());
+        }
+      }
+      statement.execute("delete from own.bundle where " + Upsert.MAY_MOVE);
+      list(statement, layer, filled, bundles, 0);
+      Layers.attach(statement, layer.number(), layer.path());
     }
-    LayerFile layer = file(last);
-    String keys = "from %s.own.bundle where %s".formatted(own, Upsert.MAY_MOVE);
-    long bundles = layer.write(statement, rows, keys);
-    connection.setAutoCommit(false);
-    for (String table : rows.keySet()) {
-      statement.execute("delete from \"" + table + "\"");
-    }
-    statement.execute("delete " + keys);
-    list(statement, layer, bundles, 0);
-    Layers.attach(statement, layer.number(), layer.path());
   }
 
   /** Smallest layers first, those of like size, and all without a bundle that counts. */
@@ -209,8 +206,9 @@ final class LayerStore implements AutoCloseable {
   }
 
   /** Puts the layer that was made in the place of those that it was made of. */
-  private List<Path> takeIn(Statement statement) throws SQLException {
-    try (LayerUnion done = union) {
+  private List<Path> takeIn() throws SQLException {
+    try (LayerUnion done = union;
+        Statement statement = connection.createStatement()) {
       union = null;
       LayerFile made = done.made();
       long bundles = done.bundles();
@@ -227,7 +225,7 @@ final class LayerStore implements AutoCloseable {
       statement.execute("delete from own.stale where layer in (%s)".formatted(numbers));
       statement.execute("delete from own.layer where number in (%s)".formatted(numbers));
       long staleSince = LayerFile.count(statement, "from own.stale where layer = " + made.number());
-      list(statement, made, bundles, staleSince);
+      list(statement, made, done.tables(), bundles, staleSince);
       for (LayerFile layer : done.layers()) {
         live.remove(layer.number());
         statement.execute("detach " + layer.database());
@@ -237,11 +235,12 @@ final class LayerStore implements AutoCloseable {
   }
 
   /** Ends the transaction that takes a layer in. */
-  private void list(Statement statement, LayerFile layer, long bundles, long staleBundles)
+  private void list(
+      Statement statement, LayerFile layer, List<String> tables, long bundles, long staleBundles)
       throws SQLException {
     statement.execute(
-        "insert into own.layer values (%d, '%s', %d)"
-            .formatted(layer.number(), layer.name(), bundles));
+        "insert into own.layer values (%d, '%s', '%s', %d)"
+            .formatted(layer.number(), layer.name(), String.join(",", tables), bundles));
     connection.commit();
     connection.setAutoCommit(true);
     live.put(layer.number(), bundles - staleBundles);

@@ -20,6 +20,7 @@ final class LayerUnion implements AutoCloseable {
   private final LayerFile made;
   private final DuckDBConnection connection;
   private final Statement statement;
+  private final Map<String, String> rows = new LinkedHashMap<>();
   private final CompletableFuture<Long> bundles = new CompletableFuture<>();
 
   /**
@@ -37,6 +38,13 @@ final class LayerUnion implements AutoCloseable {
     this.connection = connection.duplicate().unwrap(DuckDBConnection.class);
     this.statement = this.connection.createStatement();
     statement.execute("create temp table was_stale as from " + stale);
+    List<String> databases = layers.stream().map(LayerFile::database).toList();
+    for (Map.Entry<String, List<String>> table : Layers.tables(statement).entrySet()) {
+      List<String> having = table.getValue().stream().filter(databases::contains).toList();
+      if (!having.isEmpty()) {
+        rows.put(table.getKey(), Layers.rows("was_stale", table.getKey(), having));
+      }
+    }
     Thread thread = new Thread(this::run, "layers");
     thread.setDaemon(true);
     thread.start();
@@ -44,14 +52,6 @@ final class LayerUnion implements AutoCloseable {
 
   private void run() {
     try {
-      List<String> databases = layers.stream().map(LayerFile::database).toList();
-      Map<String, String> rows = new LinkedHashMap<>();
-      for (Map.Entry<String, List<String>> table : Layers.tables(statement).entrySet()) {
-        List<String> having = table.getValue().stream().filter(databases::contains).toList();
-        if (!having.isEmpty()) {
-          rows.put(table.getKey(), Layers.rows("was_stale", table.getKey(), having));
-        }
-      }
       bundles.complete(made.write(statement, rows, bundles("was_stale", layers)));
     } catch (SQLException | RuntimeException e) {
       bundles.completeExceptionally(e);
@@ -68,8 +68,8 @@ final class LayerUnion implements AutoCloseable {
         .map(LayerFile::database)
         .map(
             d ->
-                "select key, revision from %s.own.bundle where key not in (%s)"
-                    .formatted(d, Layers.staleOf(stale, d)))
+                "select key, revision from %s.own.bundle where %s and key not in (%s)"
+                    .formatted(d, Upsert.MAY_MOVE, Layers.staleOf(stale, d)))
         .collect(Collectors.joining(" union all "));
   }
 
@@ -79,6 +79,11 @@ final class LayerUnion implements AutoCloseable {
 
   LayerFile made() {
     return made;
+  }
+
+  /** Names of the tables of the new layer. */
+  List<String> tables() {
+    return List.copyOf(rows.keySet());
   }
 
   boolean isDone() {

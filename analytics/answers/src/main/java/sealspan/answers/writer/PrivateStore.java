@@ -1,5 +1,6 @@
 package sealspan.answers.writer;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
@@ -247,6 +248,13 @@ final class PrivateStore implements AutoCloseable {
     execute("checkpoint");
     connection.setAutoCommit(false);
     return retired;
+  }
+
+  /** Lets go of what a snapshot holds that was just made of the file, where it is much. */
+  void promote(Path snapshot) throws IOException, SQLException {
+    connection.setAutoCommit(true);
+    layers.promote(snapshot);
+    connection.setAutoCommit(false);
   }
 
   private void rollBack(SQLException cause) {

@@ -110,6 +110,7 @@ final class WriterSession implements AutoCloseable {
       publisher.retire(store.settle(cut));
       Path snapshot =
           publisher.publish(store.file(), settings.generation(), settings.codeVersion());
+      store.promote(snapshot);
       changed = false;
       publishedCut = cut;
       published.accept(snapshot);

@@ -43,6 +43,7 @@ class LayerStoreTest {
           store.apply(batch(random, 1 + random.nextInt(12)));
           publisher.retire(store.settle(Map.of()));
           Path snapshot = publisher.publish(store.file(), "g1", "test");
+          store.promote(snapshot);
           assertEquals(tests, counted(snapshot, "test"));
           assertEquals(tests, counted(snapshot, "main.test"));
           most = Math.max(most, (int) number(snapshot, "select count(*) from own.layer"));
@@ -67,6 +68,7 @@ class LayerStoreTest {
       revision = 9;
       store.apply(batch(new Random(1), 40));
       store.settle(Map.of());
+      store.promote(publisher.publish(store.file(), "g1", "test"));
       Batch older = new Batch();
       String key = tests.keySet().iterator().next();
       older.add(Upsert.of(Fleets.assembly(key, 2, 30)));
@@ -87,6 +89,8 @@ class LayerStoreTest {
     try (PrivateStore store = open(folder, Set.of())) {
       store.apply(batch(new Random(2), 40));
       store.settle(Map.of());
+      store.promote(publisher.publish(store.file(), "g1", "test"));
+      store.settle(Map.of());
       snapshot = publisher.publish(store.file(), "g1", "test");
     }
     Path part = Files.createFile(folder.layers("g1").resolve("part.duckdb"));
@@ -95,7 +99,9 @@ class LayerStoreTest {
       assertFalse(Files.exists(part) || Files.exists(unlisted));
       store.apply(batch(new Random(3), 40));
       store.settle(Map.of());
+      store.promote(publisher.publish(store.file(), "g1", "test"));
       assertTrue(Files.exists(folder.layers("g1").resolve("layer-000010.duckdb")));
+      store.settle(Map.of());
       assertEquals(tests, counted(publisher.publish(store.file(), "g1", "test"), "test"));
     }
     try (Stream<Path> layers = Files.list(folder.layers("g1"))) {

@@ -63,12 +63,14 @@ public final class Published {
    * Half of the bundles go to layers, and some of them come again, so that all answers show both.
    */
   private static void layers(
-      AnswersFolder folder, List<? extends Bundle> bundles, int segmentEvents) throws SQLException {
+      AnswersFolder folder, List<? extends Bundle> bundles, int segmentEvents)
+      throws SQLException, IOException {
     try (PrivateStore store = PrivateStore.open(folder, "g1", Set.of(), segmentEvents, 1)) {
       Batch batch = new Batch();
       bundles.forEach(b -> batch.add(Upsert.of(b)));
       store.apply(batch);
       store.settle(Map.of());
+      store.promote(new SnapshotPublisher(folder).publish(store.file(), "g1", "test"));
     }
   }
 }
