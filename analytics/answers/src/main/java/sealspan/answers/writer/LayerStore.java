@@ -158,12 +158,14 @@ final class LayerStore implements AutoCloseable {
   /**
    * Where the private file holds as many bundles as make a layer, the snapshot that was just made
    * of it becomes that layer, and the private file lets them go. To be called between transactions.
+   *
+   * @return whether it did
    */
-  void promote(Path snapshot) throws IOException, SQLException {
+  boolean promote(Path snapshot) throws IOException, SQLException {
     try (Statement statement = connection.createStatement()) {
       long bundles = LayerFile.count(statement, "from own.bundle where " + Upsert.MAY_MOVE);
       if (bundles < bundlesOfLayer) {
-        return;
+        return false;
       }
       last++;
       LayerFile layer = file(last);
@@ -178,6 +180,7 @@ final class LayerStore implements AutoCloseable {
       statement.execute("delete from own.bundle where " + Upsert.MAY_MOVE);
       list(statement, layer, filled, bundles, 0);
       Layers.attach(statement, layer.number(), layer.path());
+      return true;
     }
   }
 

@@ -2,6 +2,7 @@ package sealspan.answers.writer;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -96,13 +97,21 @@ final class PrivateStore implements AutoCloseable {
     connection.setAutoCommit(false);
     boolean made = count("select count(*) from duckdb_tables() where schema_name = 'own'") > 0;
     if (!made) {
-      Tables.create(connection);
-      EventTables.create(connection);
-      execute("create table own.bundle (key VARCHAR, revision BIGINT)");
-      execute("create table own.place (topic VARCHAR, \"partition\" INTEGER, next_offset BIGINT)");
+      create(connection);
     }
     execute("create temp table batch (key VARCHAR, revision BIGINT)");
     connection.commit();
+  }
+
+  /** Makes all tables of a private file, empty. */
+  static void create(Connection connection) throws SQLException {
+    Tables.create(connection);
+    EventTables.create(connection);
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("create table own.bundle (key VARCHAR, revision BIGINT)");
+      statement.execute(
+          "create table own.place (topic VARCHAR, \"partition\" INTEGER, next_offset BIGINT)");
+    }
   }
 
   Path file() {
@@ -250,11 +259,20 @@ final class PrivateStore implements AutoCloseable {
     return retired;
   }
 
-  /** Lets go of what a snapshot holds that was just made of the file, where it is much. */
-  void promote(Path snapshot) throws IOException, SQLException {
+  /**
+   * Lets go of what a snapshot holds that was just made of the file, where it is much.
+   *
+   * @return whether the file should be closed and written anew ({@link LoosePages})
+   */
+  boolean promote(Path snapshot) throws IOException, SQLException {
     connection.setAutoCommit(true);
-    layers.promote(snapshot);
+    boolean loose = false;
+    if (layers.promote(snapshot)) {
+      execute("checkpoint");
+      loose = LoosePages.areMany(connection);
+    }
     connection.setAutoCommit(false);
+    return loose;
   }
 
   private void rollBack(SQLException cause) {

@@ -19,7 +19,7 @@ final class WriterSession implements AutoCloseable {
   private final WriterSettings settings;
   private final AnswersFolder folder;
   private final SnapshotPublisher publisher;
-  private final PrivateStore store;
+  private PrivateStore store;
   private final LogReader log;
   private final Consumer<Path> published;
 
@@ -44,13 +44,17 @@ final class WriterSession implements AutoCloseable {
     Files.createDirectories(folder.folder());
     publisher.removeParts();
     publisher.removeOtherGenerations(settings.generation());
-    store = PrivateStore.open(folder, settings.generation(), publisher.layersOfNewest());
+    store = openStore();
     try {
       log = new LogReader(settings, store.places());
     } catch (RuntimeException e) {
       store.close();
       throw e;
     }
+  }
+
+  private PrivateStore openStore() throws SQLException {
+    return PrivateStore.open(folder, settings.generation(), publisher.layersOfNewest());
   }
 
   /** Reads and publishes until told to stop. */
@@ -110,7 +114,11 @@ final class WriterSession implements AutoCloseable {
       publisher.retire(store.settle(cut));
       Path snapshot =
           publisher.publish(store.file(), settings.generation(), settings.codeVersion());
-      store.promote(snapshot);
+      if (store.promote(snapshot)) {
+        store.close();
+        LoosePages.leaveOut(store.file());
+        store = openStore();
+      }
       changed = false;
       publishedCut = cut;
       published.accept(snapshot);
