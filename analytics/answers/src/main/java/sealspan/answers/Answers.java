@@ -37,7 +37,7 @@ public final class Answers implements AutoCloseable {
         return of(snapshot);
       } catch (SQLException e) {
         // A newer snapshot may have taken its place since its name was read.
-        if (tries == OPENING_TRIES || Files.exists(snapshot)) {
+        if (tries == OPENING_TRIES || folder.newestSnapshot().equals(snapshot)) {
           throw new AnswersException(
               "The snapshot " + snapshot + " cannot be opened: " + e.getMessage(), e);
         }

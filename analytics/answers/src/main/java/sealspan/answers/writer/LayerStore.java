@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
@@ -41,7 +40,13 @@ final class LayerStore implements AutoCloseable {
   private final String own;
   private final String stale;
 
-  /** Bundles of each layer that count, by its number. */
+  /** A layer of which no more than this part counts is written anew. */
+  private static final long MOSTLY_STALE = 4;
+
+  /** Bundles of each layer, by its number. */
+  private final TreeMap<Integer, Long> all = new TreeMap<>();
+
+  /** Those of them that count. */
   private final TreeMap<Integer, Long> live = new TreeMap<>();
 
   private int last;
@@ -64,11 +69,13 @@ final class LayerStore implements AutoCloseable {
       Set<String> named = new HashSet<>(stillNamed);
       try (ResultSet row =
           statement.executeQuery(
-              "select number, file, bundles - (select count(*) from own.stale where layer = number)"
+              "select number, file, bundles,"
+                  + " bundles - (select count(*) from own.stale where layer = number)"
                   + " from own.layer")) {
         while (row.next()) {
-          live.put(row.getInt(1), row.getLong(3));
           named.add(row.getString(2));
+          all.put(row.getInt(1), row.getLong(3));
+          live.put(row.getInt(1), row.getLong(4));
         }
       }
       for (int number : live.keySet()) {
@@ -110,7 +117,9 @@ final class LayerStore implements AutoCloseable {
       sql.append(
           " union all select key, revision, %d from %s.own.bundle semi join batch using (key)"
               .formatted(number, database));
-      sql.append(" where key not in (%s)".formatted(Layers.staleOf(stale, database)));
+      sql.append(
+          " where %s and key not in (%s)"
+              .formatted(Upsert.MAY_MOVE, Layers.staleOf(stale, database)));
     }
     return sql.toString();
   }
@@ -142,9 +151,12 @@ final class LayerStore implements AutoCloseable {
    * @return files that the next snapshots do not name any more
    */
   List<Path> settle() throws SQLException {
-    List<Path> retired = List.of();
+    List<Path> retired = new ArrayList<>();
     if (union != null && union.isDone()) {
-      retired = takeIn();
+      retired.addAll(takeIn());
+    }
+    if (union == null) {
+      retired.addAll(dropEmpty());
     }
     List<Integer> alike = union == null ? alike() : List.of();
     if (!alike.isEmpty()) {
@@ -178,17 +190,18 @@ final class LayerStore implements AutoCloseable {
         }
       }
       statement.execute("delete from own.bundle where " + Upsert.MAY_MOVE);
-      list(statement, layer, filled, bundles, 0);
+      list(statement, layer, filled, bundles, bundles);
       Layers.attach(statement, layer.number(), layer.path());
       return true;
     }
   }
 
-  /** Smallest layers first, those of like size, and all without a bundle that counts. */
+  /** Layers that should become one: the smallest of like size, and all that are mostly stale. */
   private List<Integer> alike() {
-    List<Integer> empty = live.keySet().stream().filter(n -> live.get(n) == 0).toList();
+    List<Integer> loose =
+        all.keySet().stream().filter(n -> MOSTLY_STALE * live.get(n) <= all.get(n)).toList();
     List<Integer> bySize = new ArrayList<>(live.keySet());
-    bySize.removeAll(empty);
+    bySize.removeAll(loose);
     bySize.sort(Comparator.comparing(live::get));
     List<Integer> alike = new ArrayList<>();
     long bundles = 0;
@@ -202,10 +215,28 @@ final class LayerStore implements AutoCloseable {
       }
     }
     if (alike.size() <= 1) {
-      return empty;
+      return loose;
     }
-    alike.addAll(empty);
+    alike.addAll(loose);
     return alike;
+  }
+
+  /** Lets go of layers of which nothing counts. */
+  private List<Path> dropEmpty() throws SQLException {
+    List<Path> retired = new ArrayList<>();
+    for (int number : List.copyOf(live.keySet())) {
+      if (live.get(number) == 0) {
+        try (Statement statement = connection.createStatement()) {
+          connection.setAutoCommit(false);
+          unlist(statement, file(number));
+          connection.commit();
+          connection.setAutoCommit(true);
+          letGo(statement, file(number));
+        }
+        retired.add(file(number).path());
+      }
+    }
+    return retired;
   }
 
   /** Puts the layer that was made in the place of those that it was made of. */
@@ -215,38 +246,56 @@ final class LayerStore implements AutoCloseable {
       union = null;
       LayerFile made = done.made();
       long bundles = done.bundles();
-      String numbers =
-          done.layers().stream()
-              .map(layer -> Integer.toString(layer.number()))
-              .collect(Collectors.joining(", "));
       Layers.attach(statement, made.number(), made.path());
       connection.setAutoCommit(false);
-      statement.execute(
-          ("insert into own.stale select %d, key from %s.own.bundle"
-                  + " where key not in (select key from (%s))")
-              .formatted(made.number(), made.database(), LayerUnion.bundles(stale, done.layers())));
-      statement.execute("delete from own.stale where layer in (%s)".formatted(numbers));
-      statement.execute("delete from own.layer where number in (%s)".formatted(numbers));
-      long staleSince = LayerFile.count(statement, "from own.stale where layer = " + made.number());
-      list(statement, made, done.tables(), bundles, staleSince);
+      long stillCount = bundles - noteStaleSince(statement, done);
+      List<Path> retired = new ArrayList<>();
       for (LayerFile layer : done.layers()) {
-        live.remove(layer.number());
-        statement.execute("detach " + layer.database());
+        unlist(statement, layer);
+        retired.add(layer.path());
       }
-      return done.layers().stream().map(LayerFile::path).toList();
+      list(statement, made, done.tables(), bundles, stillCount);
+      for (LayerFile layer : done.layers()) {
+        letGo(statement, layer);
+      }
+      return retired;
     }
+  }
+
+  /** What became stale in the layers while one was made of them is stale in the new one. */
+  private long noteStaleSince(Statement statement, LayerUnion done) throws SQLException {
+    return statement.executeUpdate(
+        ("insert into own.stale select %d, key from %s.own.bundle"
+                + " where key not in (select key from (%s))")
+            .formatted(
+                done.made().number(),
+                done.made().database(),
+                LayerUnion.bundles(stale, done.layers())));
+  }
+
+  private static void unlist(Statement statement, LayerFile layer) throws SQLException {
+    statement.execute("delete from own.stale where layer = " + layer.number());
+    statement.execute("delete from own.layer where number = " + layer.number());
+  }
+
+  /** Detaches a layer that is not listed any more. */
+  private void letGo(Statement statement, LayerFile layer) throws SQLException {
+    statement.execute("detach " + layer.database());
+    all.remove(layer.number());
+    live.remove(layer.number());
   }
 
   /** Ends the transaction that takes a layer in. */
   private void list(
-      Statement statement, LayerFile layer, List<String> tables, long bundles, long staleBundles)
+      Statement statement, LayerFile layer, List<String> tables, long bundles, long stillCount)
       throws SQLException {
     statement.execute(
         "insert into own.layer values (%d, '%s', '%s', %d)"
             .formatted(layer.number(), layer.name(), String.join(",", tables), bundles));
     connection.commit();
     connection.setAutoCommit(true);
-    live.put(layer.number(), bundles - staleBundles);
+    all.put(layer.number(), bundles);
+    live.put(layer.number(), stillCount);
   }
 
   private static String text(Statement statement, String sql) throws SQLException {

@@ -19,6 +19,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sealspan.answers.AnswersFolder;
+import sealspan.answers.HandMade;
 import sealspan.answers.OpenSnapshot;
 
 /** Layers against one plain map of what was applied last. */
@@ -60,6 +61,57 @@ class LayerStoreTest {
       files = all.count();
     }
     assertTrue(files <= 4 * most, "files of layers: " + files);
+  }
+
+  /** As after a fit, when every assembly is scored anew. */
+  @Test
+  void layersOfWhichLittleCountsAreWrittenAnewOrLetGo() throws Exception {
+    AnswersFolder folder = new AnswersFolder(data);
+    Files.createDirectories(folder.folder());
+    SnapshotPublisher publisher = new SnapshotPublisher(folder);
+    try (PrivateStore store = open(folder, Set.of())) {
+      Path snapshot = null;
+      for (int round = 0; round < 6; round++) {
+        for (int part = 0; part < 2; part++) {
+          Batch batch = new Batch();
+          for (int i = 30 * part; i < 30 * part + 30; i++) {
+            batch.add(Upsert.of(Fleets.assembly("B" + i, ++revision, 1 + round % 3)));
+            tests.put("B" + i, 1 + round % 3);
+          }
+          store.apply(batch);
+          publisher.retire(store.settle(Map.of()));
+          snapshot = publisher.publish(store.file(), "g1", "test");
+          store.promote(snapshot);
+        }
+      }
+      assertEquals(tests, counted(snapshot, "test"));
+      long held = number(snapshot, "select sum(bundles) from own.layer");
+      assertTrue(held <= 4 * 60, "bundles in layers: " + held);
+    }
+  }
+
+  /** A snapshot that becomes a layer has them too, but they stay where they are. */
+  @Test
+  void whatIsRejectedOrDecidedStandsOnceHoweverOftenItComes() throws Exception {
+    AnswersFolder folder = new AnswersFolder(data);
+    Files.createDirectories(folder.folder());
+    SnapshotPublisher publisher = new SnapshotPublisher(folder);
+    try (PrivateStore store = open(folder, Set.of())) {
+      Path snapshot = null;
+      for (int round = 0; round < 3; round++) {
+        Batch batch = batch(new Random(round), 40);
+        HandMade.quarantined().forEach(row -> batch.add(Upsert.of(row)));
+        HandMade.ledger().forEach(entry -> batch.add(Upsert.of(entry)));
+        store.apply(batch);
+        publisher.retire(store.settle(Map.of()));
+        snapshot = publisher.publish(store.file(), "g1", "test");
+        store.promote(snapshot);
+      }
+      assertEquals(
+          HandMade.quarantined().size(), number(snapshot, "select count(*) from quarantined"));
+      assertEquals(HandMade.ledger().size(), number(snapshot, "select count(*) from ledger"));
+      assertEquals(tests, counted(snapshot, "test"));
+    }
   }
 
   @Test
