@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import org.duckdb.DuckDBConnection;
+import sealspan.answers.tables.Attached;
 import sealspan.answers.tables.EventTables;
 import sealspan.answers.tables.Publication;
 import sealspan.answers.tables.Tables;
@@ -44,7 +45,9 @@ record RecordUntil(
         DriverManager.getConnection("jdbc:duckdb:").unwrap(DuckDBConnection.class);
     try {
       execute(model, "set threads = 2");
-      execute(model, "attach '" + literal(snapshot) + "' as snapshot (read_only)");
+      try (Statement statement = model.createStatement()) {
+        Attached.readOnly(statement, snapshot, "snapshot");
+      }
       Publication publication = publication(model);
       Tables.create(model);
       EventTables.create(model);
@@ -94,9 +97,5 @@ record RecordUntil(
     try (Statement statement = model.createStatement()) {
       statement.execute(sql);
     }
-  }
-
-  private static String literal(Path path) {
-    return path.toString().replace("'", "''");
   }
 }

@@ -34,9 +34,7 @@ public final class Layers {
 
   /** Attaches one layer, for reading only. */
   public static void attach(Statement statement, int number, Path file) throws SQLException {
-    statement.execute(
-        "attach '%s' as %s (read_only)"
-            .formatted(file.toString().replace("'", "''"), database(number)));
+    Attached.readOnly(statement, file, database(number));
   }
 
   /**
@@ -53,8 +51,8 @@ public final class Layers {
       for (Map.Entry<Integer, String> layer : files.entrySet()) {
         attach(statement, layer.getKey(), folder.resolve(layer.getValue()));
       }
-      String own = '"' + text(statement, "select current_database()") + '"';
-      for (Map.Entry<String, List<String>> table : tables(statement).entrySet()) {
+      String own = '"' + OneValue.text(statement, "select current_database()") + '"';
+      for (Map.Entry<String, List<Integer>> table : tables(statement).entrySet()) {
         statement.execute(
             "create temp view \"%s\" as from %s.main.\"%s\" union all %s"
                 .formatted(
@@ -83,14 +81,12 @@ public final class Layers {
     return files;
   }
 
-  /** The tables of which layers have rows, each with the databases of these. */
-  public static Map<String, List<String>> tables(Statement statement) throws SQLException {
-    Map<String, List<String>> tables = new LinkedHashMap<>();
+  /** The tables of which layers have rows, each with the numbers of these. */
+  public static Map<String, List<Integer>> tables(Statement statement) throws SQLException {
+    Map<String, List<Integer>> tables = new LinkedHashMap<>();
     try (ResultSet row = statement.executeQuery(TABLES)) {
       while (row.next()) {
-        tables
-            .computeIfAbsent(row.getString(1), t -> new ArrayList<>())
-            .add(database(row.getInt(2)));
+        tables.computeIfAbsent(row.getString(1), t -> new ArrayList<>()).add(row.getInt(2));
       }
     }
     return tables;
@@ -100,28 +96,21 @@ public final class Layers {
    * The rows of a table that count, from some layers.
    *
    * @param stale table that lists what is stale
-   * @param databases names of the layers' databases; each has the table
+   * @param layers numbers of the layers; each has the table
    */
-  public static String rows(String stale, String table, Collection<String> databases) {
+  public static String rows(String stale, String table, Collection<Integer> layers) {
     List<String> parts = new ArrayList<>();
-    for (String database : databases) {
+    for (int layer : layers) {
       parts.add(
           "from %s.main.\"%s\" where %s not in (%s)"
-              .formatted(database, table, TableDefinition.BUNDLE_KEY, staleOf(stale, database)));
+              .formatted(
+                  database(layer), table, TableDefinition.BUNDLE_KEY, staleOf(stale, layer)));
     }
     return String.join(" union all ", parts);
   }
 
   /** The keys of a layer that do not count any more, from a table that lists what is stale. */
-  public static String staleOf(String stale, String database) {
-    return "select key from %s where layer = %s"
-        .formatted(stale, database.substring("layer_".length()));
-  }
-
-  private static String text(Statement statement, String sql) throws SQLException {
-    try (ResultSet row = statement.executeQuery(sql)) {
-      row.next();
-      return row.getString(1);
-    }
+  public static String staleOf(String stale, int layer) {
+    return "select key from %s where layer = %d".formatted(stale, layer);
   }
 }

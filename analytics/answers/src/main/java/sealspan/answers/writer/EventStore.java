@@ -2,12 +2,8 @@ package sealspan.answers.writer;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
@@ -15,6 +11,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
+import sealspan.answers.tables.OneValue;
 
 /**
  * The events themselves, for answers as of an earlier date. The newest stand in the table {@code
@@ -96,11 +93,12 @@ final class EventStore {
   static void cutSegment(DuckDBConnection connection, Path folder, int segmentEvents)
       throws SQLException {
     try (Statement statement = connection.createStatement()) {
-      long events = number(statement, "select count(*) " + BEFORE_CUT);
+      long events = OneValue.number(statement, "select count(*) " + BEFORE_CUT);
       if (events < segmentEvents) {
         return;
       }
-      long segment = number(statement, "select coalesce(max(number), 0) + 1 from own.segment");
+      long segment =
+          OneValue.number(statement, "select coalesce(max(number), 0) + 1 from own.segment");
       Path file = folder.resolve("segment-%06d.parquet".formatted(segment));
       write(statement, file);
       statement.execute(
@@ -134,19 +132,9 @@ final class EventStore {
               + "order by e.\"partition\", e.\"offset\") to '"
               + part.toString().replace("'", "''")
               + "' (format parquet, compression zstd)");
-      try (FileChannel written = FileChannel.open(part, StandardOpenOption.WRITE)) {
-        written.force(true);
-      }
-      Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      CompleteFile.put(part, file);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    }
-  }
-
-  private static long number(Statement statement, String sql) throws SQLException {
-    try (ResultSet row = statement.executeQuery(sql)) {
-      row.next();
-      return row.getLong(1);
     }
   }
 }

@@ -2,17 +2,16 @@ package sealspan.answers.writer;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Map;
+import sealspan.answers.tables.Attached;
 import sealspan.answers.tables.Layers;
+import sealspan.answers.tables.OneValue;
 
 /**
  * The file of a layer.
@@ -42,8 +41,13 @@ record LayerFile(Path folder, int number) {
       Files.createLink(path(), snapshot);
     } catch (UnsupportedOperationException | FileSystemException e) {
       // Not every file system has links.
-      Files.copy(snapshot, path());
+      Files.copy(snapshot, part(), StandardCopyOption.REPLACE_EXISTING);
+      CompleteFile.put(part(), path());
     }
+  }
+
+  private Path part() {
+    return folder.resolve("part-%06d.duckdb".formatted(number));
   }
 
   /**
@@ -55,12 +59,12 @@ record LayerFile(Path folder, int number) {
    * @return number of bundles
    */
   long write(Statement statement, Map<String, String> rows, String bundles) throws SQLException {
-    Path part = folder.resolve("part-%06d.duckdb".formatted(number));
+    Path part = part();
     String writing = "writing_" + number;
     try {
       Files.createDirectories(folder);
       Files.deleteIfExists(part);
-      statement.execute("attach '%s' as %s".formatted(part.toString().replace("'", "''"), writing));
+      Attached.writable(statement, part, writing);
       statement.execute("create schema %s.own".formatted(writing));
       statement.execute("create table %s.own.bundle as %s".formatted(writing, bundles));
       for (Map.Entry<String, String> table : rows.entrySet()) {
@@ -68,24 +72,13 @@ record LayerFile(Path folder, int number) {
             "create table %s.main.\"%s\" as %s"
                 .formatted(writing, table.getKey(), table.getValue()));
       }
-      long count = count(statement, "from %s.own.bundle".formatted(writing));
+      long count = OneValue.number(statement, "select count(*) from " + writing + ".own.bundle");
       statement.execute("checkpoint " + writing);
       statement.execute("detach " + writing);
-      try (FileChannel written = FileChannel.open(part, StandardOpenOption.WRITE)) {
-        written.force(true);
-      }
-      Files.move(part, path(), StandardCopyOption.ATOMIC_MOVE);
+      CompleteFile.put(part, path());
       return count;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    }
-  }
-
-  /** Number of rows of a query that lacks its select. */
-  static long count(Statement statement, String from) throws SQLException {
-    try (ResultSet row = statement.executeQuery("select count(*) " + from)) {
-      row.next();
-      return row.getLong(1);
     }
   }
 }

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
 import sealspan.answers.tables.Layers;
+import sealspan.answers.tables.OneValue;
 import sealspan.answers.tables.TableDefinition;
 import sealspan.answers.tables.Tables;
 import sealspan.table.Bundle;
@@ -64,7 +65,7 @@ final class LayerStore implements AutoCloseable {
     this.folder = folder;
     this.bundlesOfLayer = bundlesOfLayer;
     try (Statement statement = connection.createStatement()) {
-      own = '"' + text(statement, "select current_database()") + '"';
+      own = '"' + OneValue.text(statement, "select current_database()") + '"';
       stale = own + ".own.stale";
       Set<String> named = new HashSet<>(stillNamed);
       try (ResultSet row =
@@ -113,13 +114,12 @@ final class LayerStore implements AutoCloseable {
     StringBuilder sql =
         new StringBuilder("select key, revision, 0 from own.bundle semi join batch using (key)");
     for (int number : live.keySet()) {
-      String database = Layers.database(number);
       sql.append(
           " union all select key, revision, %d from %s.own.bundle semi join batch using (key)"
-              .formatted(number, database));
+              .formatted(number, Layers.database(number)));
       sql.append(
           " where %s and key not in (%s)"
-              .formatted(Upsert.MAY_MOVE, Layers.staleOf(stale, database)));
+              .formatted(Upsert.MAY_MOVE, Layers.staleOf(stale, number)));
     }
     return sql.toString();
   }
@@ -175,7 +175,8 @@ final class LayerStore implements AutoCloseable {
    */
   boolean promote(Path snapshot) throws IOException, SQLException {
     try (Statement statement = connection.createStatement()) {
-      long bundles = LayerFile.count(statement, "from own.bundle where " + Upsert.MAY_MOVE);
+      long bundles =
+          OneValue.number(statement, "select count(*) from own.bundle where " + Upsert.MAY_MOVE);
       if (bundles < bundlesOfLayer) {
         return false;
       }
@@ -296,13 +297,6 @@ final class LayerStore implements AutoCloseable {
     connection.setAutoCommit(true);
     all.put(layer.number(), bundles);
     live.put(layer.number(), stillCount);
-  }
-
-  private static String text(Statement statement, String sql) throws SQLException {
-    try (ResultSet row = statement.executeQuery(sql)) {
-      row.next();
-      return row.getString(1);
-    }
   }
 
   @Override

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Collectors;
 import org.duckdb.DuckDBConnection;
 import sealspan.answers.tables.Layers;
@@ -38,9 +39,9 @@ final class LayerUnion implements AutoCloseable {
     this.connection = connection.duplicate().unwrap(DuckDBConnection.class);
     this.statement = this.connection.createStatement();
     statement.execute("create temp table was_stale as from " + stale);
-    List<String> databases = layers.stream().map(LayerFile::database).toList();
-    for (Map.Entry<String, List<String>> table : Layers.tables(statement).entrySet()) {
-      List<String> having = table.getValue().stream().filter(databases::contains).toList();
+    List<Integer> numbers = layers.stream().map(LayerFile::number).toList();
+    for (Map.Entry<String, List<Integer>> table : Layers.tables(statement).entrySet()) {
+      List<Integer> having = table.getValue().stream().filter(numbers::contains).toList();
       if (!having.isEmpty()) {
         rows.put(table.getKey(), Layers.rows("was_stale", table.getKey(), having));
       }
@@ -53,7 +54,7 @@ final class LayerUnion implements AutoCloseable {
   private void run() {
     try {
       bundles.complete(made.write(statement, rows, bundles("was_stale", layers)));
-    } catch (SQLException | RuntimeException e) {
+    } catch (SQLException | RuntimeException | Error e) {
       bundles.completeExceptionally(e);
     }
   }
@@ -65,11 +66,11 @@ final class LayerUnion implements AutoCloseable {
    */
   static String bundles(String stale, List<LayerFile> layers) {
     return layers.stream()
-        .map(LayerFile::database)
         .map(
-            d ->
+            layer ->
                 "select key, revision from %s.own.bundle where %s and key not in (%s)"
-                    .formatted(d, Upsert.MAY_MOVE, Layers.staleOf(stale, d)))
+                    .formatted(
+                        layer.database(), Upsert.MAY_MOVE, Layers.staleOf(stale, layer.number())))
         .collect(Collectors.joining(" union all "));
   }
 
@@ -105,9 +106,9 @@ final class LayerUnion implements AutoCloseable {
   /** Ends it, done or not. */
   @Override
   public void close() throws SQLException {
-    if (!isDone()) {
-      statement.cancel();
-      bundles.handle((done, failure) -> done).join();
+    while (!isDone()) {
+      statement.cancel(); // Ends the query that is under way; there may be others after it.
+      LockSupport.parkNanos(10_000_000);
     }
     connection.close();
   }

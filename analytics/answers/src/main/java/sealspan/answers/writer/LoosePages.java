@@ -1,11 +1,8 @@
 package sealspan.answers.writer;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -13,6 +10,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import sealspan.answers.tables.Attached;
 
 /**
  * A private file keeps the size that it once had, and every snapshot is a copy of it. What has
@@ -52,7 +50,7 @@ final class LoosePages {
       PrivateStore.create(connection);
       connection.commit();
       connection.setAutoCommit(true);
-      statement.execute("attach '%s' as loose (read_only)".formatted(quoted(file)));
+      Attached.readOnly(statement, file, "loose");
       connection.setAutoCommit(false);
       for (String table : tables(statement)) {
         statement.execute("insert into %s from loose.%s".formatted(table, table));
@@ -62,10 +60,7 @@ final class LoosePages {
       statement.execute("detach loose");
       statement.execute("checkpoint");
     }
-    try (FileChannel written = FileChannel.open(part, StandardOpenOption.WRITE)) {
-      written.force(true);
-    }
-    Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    CompleteFile.put(part, file);
   }
 
   private static List<String> tables(Statement statement) throws SQLException {
@@ -76,9 +71,5 @@ final class LoosePages {
       }
     }
     return tables;
-  }
-
-  private static String quoted(Path file) {
-    return file.toString().replace("'", "''");
   }
 }

@@ -22,6 +22,7 @@ import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.tables.EventTables;
+import sealspan.answers.tables.OneValue;
 import sealspan.answers.tables.RowLoader;
 import sealspan.answers.tables.TableDefinition;
 import sealspan.answers.tables.Tables;
@@ -87,7 +88,7 @@ final class PrivateStore implements AutoCloseable {
           new LayerStore(connection, folder.layers(generation), bundlesOfLayer, stillNamed);
       connection.setAutoCommit(false);
       return store;
-    } catch (SQLException e) {
+    } catch (SQLException | RuntimeException e) {
       store.close();
       throw e;
     }
@@ -290,10 +291,8 @@ final class PrivateStore implements AutoCloseable {
   }
 
   private long count(String sql) throws SQLException {
-    try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery(sql)) {
-      row.next();
-      return row.getLong(1);
+    try (Statement statement = connection.createStatement()) {
+      return OneValue.number(statement, sql);
     }
   }
 

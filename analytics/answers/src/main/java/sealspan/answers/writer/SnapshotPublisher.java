@@ -60,10 +60,7 @@ final class SnapshotPublisher {
     Files.copy(privateFile, part);
     complete(part, generation, codeVersion);
     Path snapshot = folder.snapshot(number);
-    try (FileChannel written = FileChannel.open(part, StandardOpenOption.WRITE)) {
-      written.force(true);
-    }
-    Files.move(part, snapshot, StandardCopyOption.ATOMIC_MOVE);
+    CompleteFile.put(part, snapshot);
     point(snapshot);
     removeOld();
     return snapshot;

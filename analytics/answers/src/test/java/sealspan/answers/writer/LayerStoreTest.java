@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -15,46 +16,59 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.HandMade;
 import sealspan.answers.OpenSnapshot;
 
 /** Layers against one plain map of what was applied last. */
+@Timeout(value = 5, unit = TimeUnit.MINUTES)
 class LayerStoreTest {
   private static final int BUNDLES_OF_LAYER = 5;
+  private static final String LAYERS = "select count(*) from own.layer";
 
   @TempDir Path data;
 
+  private AnswersFolder folder;
+  private SnapshotPublisher publisher;
   private final Map<String, Integer> tests = new TreeMap<>();
   private long revision;
 
+  @BeforeEach
+  void makeFolder() throws IOException {
+    folder = new AnswersFolder(data);
+    Files.createDirectories(folder.folder());
+    publisher = new SnapshotPublisher(folder);
+  }
+
   @Test
   void showEachBundleOnceAndAsItWasAppliedLast() throws Exception {
-    AnswersFolder folder = new AnswersFolder(data);
-    Files.createDirectories(folder.folder());
-    SnapshotPublisher publisher = new SnapshotPublisher(folder);
     Random random = new Random(7);
-    int most = 0;
+    long most = 0;
     for (int run = 0; run < 2; run++) {
       if (run > 0) {
         LoosePages.leaveOut(folder.privateFile("g1"));
       }
-      try (PrivateStore store = open(folder, publisher.layersOfNewest())) {
+      try (PrivateStore store = open(publisher.layersOfNewest())) {
         for (int round = 0; round < 8; round++) {
           store.apply(batch(random, 1 + random.nextInt(12)));
-          publisher.retire(store.settle(Map.of()));
-          Path snapshot = publisher.publish(store.file(), "g1", "test");
-          store.promote(snapshot);
+          Path snapshot = publish(store);
           assertEquals(tests, counted(snapshot, "test"));
           assertEquals(tests, counted(snapshot, "main.test"));
-          most = Math.max(most, (int) number(snapshot, "select count(*) from own.layer"));
+          most = Math.max(most, number(snapshot, LAYERS));
+        }
+        // Layers become one beside the writer.
+        while (number(publish(store), LAYERS) > 4) {
+          Thread.sleep(10);
         }
       }
     }
-    assertTrue(most > 1 && most <= 9, "most layers: " + most);
+    assertTrue(most > 1, "most layers: " + most);
     // Three snapshots stay, and with them what they name.
     long files;
     try (Stream<Path> all = Files.list(folder.layers("g1"))) {
@@ -66,10 +80,7 @@ class LayerStoreTest {
   /** As after a fit, when every assembly is scored anew. */
   @Test
   void layersOfWhichLittleCountsAreWrittenAnewOrLetGo() throws Exception {
-    AnswersFolder folder = new AnswersFolder(data);
-    Files.createDirectories(folder.folder());
-    SnapshotPublisher publisher = new SnapshotPublisher(folder);
-    try (PrivateStore store = open(folder, Set.of())) {
+    try (PrivateStore store = open(Set.of())) {
       Path snapshot = null;
       for (int round = 0; round < 6; round++) {
         for (int part = 0; part < 2; part++) {
@@ -79,33 +90,29 @@ class LayerStoreTest {
             tests.put("B" + i, 1 + round % 3);
           }
           store.apply(batch);
-          publisher.retire(store.settle(Map.of()));
-          snapshot = publisher.publish(store.file(), "g1", "test");
-          store.promote(snapshot);
+          snapshot = publish(store);
+          assertEquals(tests, counted(snapshot, "test"));
         }
       }
+      while (number(snapshot, "select sum(bundles) from own.layer") > 4 * 60) {
+        Thread.sleep(10);
+        snapshot = publish(store);
+      }
       assertEquals(tests, counted(snapshot, "test"));
-      long held = number(snapshot, "select sum(bundles) from own.layer");
-      assertTrue(held <= 4 * 60, "bundles in layers: " + held);
     }
   }
 
   /** A snapshot that becomes a layer has them too, but they stay where they are. */
   @Test
   void whatIsRejectedOrDecidedStandsOnceHoweverOftenItComes() throws Exception {
-    AnswersFolder folder = new AnswersFolder(data);
-    Files.createDirectories(folder.folder());
-    SnapshotPublisher publisher = new SnapshotPublisher(folder);
-    try (PrivateStore store = open(folder, Set.of())) {
+    try (PrivateStore store = open(Set.of())) {
       Path snapshot = null;
       for (int round = 0; round < 3; round++) {
         Batch batch = batch(new Random(round), 40);
         HandMade.quarantined().forEach(row -> batch.add(Upsert.of(row)));
         HandMade.ledger().forEach(entry -> batch.add(Upsert.of(entry)));
         store.apply(batch);
-        publisher.retire(store.settle(Map.of()));
-        snapshot = publisher.publish(store.file(), "g1", "test");
-        store.promote(snapshot);
+        snapshot = publish(store);
       }
       assertEquals(
           HandMade.quarantined().size(), number(snapshot, "select count(*) from quarantined"));
@@ -116,48 +123,36 @@ class LayerStoreTest {
 
   @Test
   void anOlderRevisionDoesNotReplaceWhatLiesInALayer() throws Exception {
-    AnswersFolder folder = new AnswersFolder(data);
-    Files.createDirectories(folder.folder());
-    SnapshotPublisher publisher = new SnapshotPublisher(folder);
-    try (PrivateStore store = open(folder, Set.of())) {
+    try (PrivateStore store = open(Set.of())) {
       revision = 9;
       store.apply(batch(new Random(1), 40));
-      store.settle(Map.of());
-      store.promote(publisher.publish(store.file(), "g1", "test"));
+      publish(store);
       Batch older = new Batch();
       String key = tests.keySet().iterator().next();
       older.add(Upsert.of(Fleets.assembly(key, 2, 30)));
       store.apply(older);
-      store.settle(Map.of());
-      Path snapshot = publisher.publish(store.file(), "g1", "test");
-      assertEquals(1, number(snapshot, "select count(*) from own.layer"));
+      Path snapshot = publish(store);
+      assertEquals(1, number(snapshot, LAYERS));
       assertEquals(tests, counted(snapshot, "test"));
     }
   }
 
   @Test
   void whatAKilledWriterLeftIsRemovedAndALostLayerIsSaid() throws Exception {
-    AnswersFolder folder = new AnswersFolder(data);
-    Files.createDirectories(folder.folder());
-    SnapshotPublisher publisher = new SnapshotPublisher(folder);
     Path snapshot;
-    try (PrivateStore store = open(folder, Set.of())) {
+    try (PrivateStore store = open(Set.of())) {
       store.apply(batch(new Random(2), 40));
-      store.settle(Map.of());
-      store.promote(publisher.publish(store.file(), "g1", "test"));
-      store.settle(Map.of());
-      snapshot = publisher.publish(store.file(), "g1", "test");
+      publish(store);
+      snapshot = publish(store);
     }
     Path part = Files.createFile(folder.layers("g1").resolve("part.duckdb"));
     Path unlisted = Files.createFile(folder.layers("g1").resolve("layer-000009.duckdb"));
-    try (PrivateStore store = open(folder, publisher.layersOfNewest())) {
+    try (PrivateStore store = open(publisher.layersOfNewest())) {
       assertFalse(Files.exists(part) || Files.exists(unlisted));
       store.apply(batch(new Random(3), 40));
-      store.settle(Map.of());
-      store.promote(publisher.publish(store.file(), "g1", "test"));
+      publish(store);
       assertTrue(Files.exists(folder.layers("g1").resolve("layer-000010.duckdb")));
-      store.settle(Map.of());
-      assertEquals(tests, counted(publisher.publish(store.file(), "g1", "test"), "test"));
+      assertEquals(tests, counted(publish(store), "test"));
     }
     try (Stream<Path> layers = Files.list(folder.layers("g1"))) {
       for (Path layer : layers.toList()) {
@@ -167,8 +162,16 @@ class LayerStoreTest {
     assertThrows(SQLException.class, () -> number(snapshot, "select count(*) from test"));
   }
 
-  private static PrivateStore open(AnswersFolder folder, Set<String> named) throws SQLException {
+  private PrivateStore open(Set<String> named) throws SQLException {
     return PrivateStore.open(folder, "g1", named, 1_000, BUNDLES_OF_LAYER);
+  }
+
+  /** What the writer does with what was applied. */
+  private Path publish(PrivateStore store) throws Exception {
+    publisher.retire(store.settle(Map.of()));
+    Path snapshot = publisher.publish(store.file(), "g1", "test");
+    store.promote(snapshot);
+    return snapshot;
   }
 
   private Batch batch(Random random, int bundles) {

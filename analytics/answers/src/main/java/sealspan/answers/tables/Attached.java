@@ -1,0 +1,24 @@
+package sealspan.answers.tables;
+
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.sql.Statement;
+
+/** Attaches other database files to a connection. */
+public final class Attached {
+  private Attached() {}
+
+  /** Attaches a file under a name; makes it where it is missing. */
+  public static void writable(Statement statement, Path file, String name) throws SQLException {
+    statement.execute("attach %s as %s".formatted(literal(file), name));
+  }
+
+  /** Attaches a file under a name, for reading only. */
+  public static void readOnly(Statement statement, Path file, String name) throws SQLException {
+    statement.execute("attach %s as %s (read_only)".formatted(literal(file), name));
+  }
+
+  private static String literal(Path file) {
+    return "'" + file.toString().replace("'", "''") + "'";
+  }
+}
