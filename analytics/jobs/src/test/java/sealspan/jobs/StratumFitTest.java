@@ -7,8 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -103,7 +107,7 @@ class StratumFitTest {
 
   @ParameterizedTest
   @EnumSource(names = {"BATCH", "STREAMING"})
-  void nothingIsLeftAfterAFailure(RuntimeExecutionMode mode) {
+  void nothingIsLeftAfterAFailure(RuntimeExecutionMode mode) throws Exception {
     List<Member> members = members();
     Collections.shuffle(members, new Random(12));
     for (String stratum : List.of("all", "component=check1", FoulingRows.KEY)) {
@@ -120,15 +124,29 @@ class StratumFitTest {
   }
 
   /** In the folder, and, where the system shows them, open ones without a name. */
-  private List<String> memberFiles() {
+  private List<String> memberFiles() throws IOException {
     List<String> files = new ArrayList<>();
+    Files.walkFileTree(
+        folder,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+            files.add(file.toString());
+            return FileVisitResult.CONTINUE;
+          }
+
+          /** Flink may take away folders of its own while it ends. */
+          @Override
+          public FileVisitResult visitFileFailed(Path file, IOException why) throws IOException {
+            if (why instanceof NoSuchFileException) {
+              return FileVisitResult.CONTINUE;
+            }
+            throw why;
+          }
+        });
     Path open = Path.of("/proc/self/fd");
-    try (Stream<Path> named = Files.walk(folder);
-        Stream<Path> numbers = Files.isDirectory(open) ? Files.list(open) : Stream.of()) {
-      named.map(Path::toString).forEach(files::add);
+    try (Stream<Path> numbers = Files.isDirectory(open) ? Files.list(open) : Stream.of()) {
       numbers.map(StratumFitTest::target).forEach(files::add);
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
     }
     return files.stream()
         .filter(file -> file.contains("members") && file.contains(".rows"))
