@@ -21,29 +21,27 @@ final class Texts {
   private record Known(byte[] bytes, String text) {}
 
   private static final Known[] RECENT = new Known[REMEMBERED];
-  private static final ThreadLocal<Utf8> SCRATCH = ThreadLocal.withInitial(Utf8::new);
 
   private Texts() {}
 
   static String read(Decoder in) throws IOException {
-    Utf8 utf8 = in.readString(SCRATCH.get());
+    Utf8 utf8 = in.readString(null);
     int length = utf8.getByteLength();
     if (length > LONGEST) {
-      SCRATCH.remove(); // else each thread would keep the longest text that it ever read
       return utf8.toString();
     }
     byte[] bytes = utf8.getBytes();
     int hash = 0;
-    for (int i = 0; i < length; i++) {
-      hash = 31 * hash + bytes[i];
+    for (byte b : bytes) {
+      hash = 31 * hash + b;
     }
     int place = (hash ^ hash >>> 13) & REMEMBERED - 1;
     Known recent = RECENT[place];
-    if (recent != null && Arrays.equals(recent.bytes, 0, recent.bytes.length, bytes, 0, length)) {
+    if (recent != null && Arrays.equals(recent.bytes, bytes)) {
       return recent.text;
     }
     String text = utf8.toString();
-    RECENT[place] = new Known(Arrays.copyOf(bytes, length), text);
+    RECENT[place] = new Known(bytes, text);
     return text;
   }
 }
