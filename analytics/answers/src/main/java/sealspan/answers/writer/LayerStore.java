@@ -35,6 +35,12 @@ final class LayerStore implements AutoCloseable {
   /** Two layers become one where the larger has at most so many times the bundles of the other. */
   private static final long ALIKE = 3;
 
+  /**
+   * So many become one at once while much comes in: the more at once, the less often is a row
+   * written again, and the more layers must be looked through meanwhile.
+   */
+  private static final int AT_ONCE_OF_MUCH = 4;
+
   private final DuckDBConnection connection;
   private final Path folder;
   private final int bundlesOfLayer;
@@ -109,6 +115,11 @@ final class LayerStore implements AutoCloseable {
     return new LayerFile(folder, number);
   }
 
+  /** Whether so many new bundles are much. */
+  boolean isMuch(long bundles) {
+    return bundles >= 2L * bundlesOfLayer;
+  }
+
   /** The known bundles among those of the table {@code batch}: key, revision and layer. */
   String known() {
     StringBuilder sql =
@@ -148,9 +159,10 @@ final class LayerStore implements AutoCloseable {
    * Takes in the layer that was made of several, and begins to make one of those of like size. To
    * be called between transactions.
    *
+   * @param much whether much comes in
    * @return files that the next snapshots do not name any more
    */
-  List<Path> settle() throws SQLException {
+  List<Path> settle(boolean much) throws SQLException {
     List<Path> retired = new ArrayList<>();
     if (union != null && union.isDone()) {
       retired.addAll(takeIn());
@@ -158,7 +170,7 @@ final class LayerStore implements AutoCloseable {
     if (union == null) {
       retired.addAll(dropEmpty());
     }
-    List<Integer> alike = union == null ? alike() : List.of();
+    List<Integer> alike = union == null ? alike(much ? AT_ONCE_OF_MUCH : 2) : List.of();
     if (!alike.isEmpty()) {
       last++;
       union =
@@ -197,8 +209,11 @@ final class LayerStore implements AutoCloseable {
     }
   }
 
-  /** Layers that should become one: the smallest of like size, and all that are mostly stale. */
-  private List<Integer> alike() {
+  /**
+   * Layers that should become one: the smallest of like size where they are enough, and all that
+   * are mostly stale.
+   */
+  private List<Integer> alike(int enough) {
     List<Integer> loose =
         all.keySet().stream().filter(n -> MOSTLY_STALE * live.get(n) <= all.get(n)).toList();
     List<Integer> bySize = new ArrayList<>(live.keySet());
@@ -210,12 +225,12 @@ final class LayerStore implements AutoCloseable {
       if (live.get(layer) <= ALIKE * bundles) {
         alike.add(layer);
         bundles += live.get(layer);
-      } else if (alike.size() <= 1) {
+      } else if (alike.size() < enough) {
         alike = new ArrayList<>(List.of(layer));
         bundles = live.get(layer);
       }
     }
-    if (alike.size() <= 1) {
+    if (alike.size() < enough) {
       return loose;
     }
     alike.addAll(loose);

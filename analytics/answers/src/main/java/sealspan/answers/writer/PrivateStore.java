@@ -38,6 +38,7 @@ final class PrivateStore implements AutoCloseable {
   private final Path segmentFolder;
   private final int segmentEvents;
   private LayerStore layers;
+  private long bundlesSinceSettled;
 
   private PrivateStore(
       Path file, DuckDBConnection connection, Path segmentFolder, int segmentEvents) {
@@ -149,10 +150,16 @@ final class PrivateStore implements AutoCloseable {
       EventStore.append(connection, batch.events());
       savePlaces(batch.positions());
       connection.commit();
+      bundlesSinceSettled += upserts.size();
     } catch (SQLException e) {
       rollBack(e);
       throw e;
     }
+  }
+
+  /** Whether so much came in since it was last settled that the record is being caught up with. */
+  boolean takesMuch() {
+    return layers.isMuch(bundlesSinceSettled);
   }
 
   /** Removes from the map what is older than what stands, and from the tables what it replaces. */
@@ -254,7 +261,8 @@ final class PrivateStore implements AutoCloseable {
       throw e;
     }
     connection.setAutoCommit(true);
-    List<Path> retired = layers.settle();
+    List<Path> retired = layers.settle(takesMuch());
+    bundlesSinceSettled = 0;
     execute("checkpoint");
     connection.setAutoCommit(false);
     return retired;

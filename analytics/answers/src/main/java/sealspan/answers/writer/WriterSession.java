@@ -16,6 +16,12 @@ final class WriterSession implements AutoCloseable {
   private static final Duration WAIT = Duration.ofMillis(100);
   private static final long LOOK_FOR_PARTITIONS_NANOS = Duration.ofSeconds(2).toNanos();
 
+  /** Rest after publishing by how long it took. */
+  private static final int REST_PER_WORK = 2;
+
+  /** The same while much comes in: what is caught up with is needed whole rather than soon. */
+  private static final int REST_PER_WORK_OF_MUCH = 9;
+
   private final WriterSettings settings;
   private final AnswersFolder folder;
   private final SnapshotPublisher publisher;
@@ -95,7 +101,7 @@ final class WriterSession implements AutoCloseable {
   /**
    * Publishes, where something changed, the newest cut that is complete in every table. The next
    * time comes after the interval of the settings, or later where publishing itself takes long: it
-   * shall not take more than a third of the time.
+   * shall not take more than a third of the time, or a tenth while much comes in.
    */
   private void publish(BooleanSupplier stopping) throws IOException, SQLException {
     long began = System.nanoTime();
@@ -110,6 +116,7 @@ final class WriterSession implements AutoCloseable {
         poll();
       }
       takeIn();
+      int rest = store.takesMuch() ? REST_PER_WORK_OF_MUCH : REST_PER_WORK;
       long settling = System.nanoTime();
       publisher.retire(store.settle(cut));
       Path snapshot =
@@ -122,7 +129,7 @@ final class WriterSession implements AutoCloseable {
       changed = false;
       publishedCut = cut;
       published.accept(snapshot);
-      began += 2 * (System.nanoTime() - settling);
+      began += rest * (System.nanoTime() - settling);
     }
     publishFrom = began + settings.publishInterval().toNanos();
   }
