@@ -51,29 +51,34 @@ public final class Coverage {
    */
   public void awaitFit(Cut goal, Listener listener) {
     awaitThat(
-        p -> p.fitOffsets() != null && p.scored() && Cuts.parse(p.fitOffsets()).covers(goal),
+        p -> p.fitOffsets() != null && Cuts.parse(p.fitOffsets()).covers(goal) && p.isScored(),
         goal,
         listener);
   }
 
   private void awaitThat(Predicate<Published> enough, Cut goal, Listener listener) {
     long nextReport = System.nanoTime() + REPORT_EVERY.toNanos();
+    Published newest = null;
+    Optional<EngineState> before = Optional.empty();
     while (true) {
       Optional<EngineState> engine = door.running();
-      Optional<Published> newest = Published.newest(folder.root());
-      if (newest
+      newest = engine.equals(before) ? newest : null;
+      before = engine;
+      Optional<Published> newer = Published.newer(folder.root(), newest);
+      if (newer
           .filter(p -> engine.isEmpty() || engine.get().codeStamp().equals(p.cut().codeVersion()))
           .filter(enough)
           .isPresent()) {
         return;
       }
+      newest = newer.orElse(newest);
       if (engine.isEmpty()) {
         throw new Problem(
             "The engine has ended before the answers were up to date. Nothing is lost; start it"
                 + " again with: sealspan start");
       }
       if (System.nanoTime() > nextReport) {
-        listener.at(newest.map(p -> p.cut().events()).orElse(0L), Cuts.events(goal));
+        listener.at(newest == null ? 0 : newest.cut().events(), Cuts.events(goal));
         nextReport = System.nanoTime() + REPORT_EVERY.toNanos();
       }
       EngineDoor.pause(GLANCE);

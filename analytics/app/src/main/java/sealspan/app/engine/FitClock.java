@@ -6,7 +6,8 @@ import java.time.Instant;
 /**
  * Decides when it is time for a new fit: when new events have come and then none for a while, or
  * when they never cease, after a longest wait; and never so often that fitting is all there is.
- * Immutable.
+ * Both waits grow with the number of new events: a fit of half an import is work for nothing, and
+ * holds up the other half. Immutable.
  *
  * @param seen the end of the log when it was last looked at; empty before
  * @param grewAt when the end was last seen to have moved
@@ -16,11 +17,16 @@ import java.time.Instant;
  */
 record FitClock(
     String seen, Instant grewAt, String fitted, Instant waitingSince, Instant restUntil) {
-  /** How long no event may have come. */
+  /** How long no event may have come, at least and at most. */
   static final Duration SETTLED = Duration.ofSeconds(1);
 
-  /** How long events wait at most for a fit, where they never cease. */
+  private static final Duration LONGEST_SETTLED = Duration.ofSeconds(30);
+  private static final long EVENTS_PER_SETTLED_MILLI = 20;
+
+  /** How long events wait at most for a fit, where they never cease and are few. */
   static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
+
+  private static final long EVENTS_PER_WAITED_MILLI = 2;
 
   private static final Duration REST_AFTER_FAILURE = Duration.ofSeconds(30);
   private static final int REST_PER_WORK = 4;
@@ -48,7 +54,15 @@ record FitClock(
     if (waitingSince == null || now.isBefore(restUntil)) {
       return false;
     }
-    return !now.isBefore(grewAt.plus(SETTLED)) || !now.isBefore(waitingSince.plus(LONGEST_WAIT));
+    long events = Cuts.events(Cuts.parse(seen)) - Cuts.events(Cuts.parse(fitted));
+    Duration settled = Duration.ofMillis(events / EVENTS_PER_SETTLED_MILLI);
+    settled = longer(SETTLED, settled.compareTo(LONGEST_SETTLED) < 0 ? settled : LONGEST_SETTLED);
+    Duration wait = longer(LONGEST_WAIT, Duration.ofMillis(events / EVENTS_PER_WAITED_MILLI));
+    return !now.isBefore(grewAt.plus(settled)) || !now.isBefore(waitingSince.plus(wait));
+  }
+
+  private static Duration longer(Duration a, Duration b) {
+    return a.compareTo(b) < 0 ? b : a;
   }
 
   /** After a fit at an end of the log. */

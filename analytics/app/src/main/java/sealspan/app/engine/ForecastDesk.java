@@ -17,6 +17,9 @@ final class ForecastDesk {
   private static final Logger LOG = LoggerFactory.getLogger(ForecastDesk.class);
   private static final Duration PAUSE = Duration.ofSeconds(2);
 
+  /** A look goes through all forecasts ever issued; many looks are taken while scores come in. */
+  private static final int REST_PER_WORK = 9;
+
   private final Path dataFolder;
   private final Decisions decisions;
   private String lastIssuedId;
@@ -46,7 +49,14 @@ final class ForecastDesk {
    * @param cutId id of the cut of the last fit; empty before the first
    */
   void issue(String cutId) {
-    nextLook = Instant.now().plus(PAUSE);
+    Instant began = Instant.now();
+    look(cutId);
+    Instant ended = Instant.now();
+    Duration rest = Duration.between(began, ended).multipliedBy(REST_PER_WORK);
+    nextLook = ended.plus(rest.compareTo(PAUSE) > 0 ? rest : PAUSE);
+  }
+
+  private void look(String cutId) {
     if (cutId.isEmpty()) {
       open = false;
       return;

@@ -40,6 +40,26 @@ class FitClockTest {
   }
 
   @Test
+  void anImportThatPausesIsNotFittedInTheMiddle() {
+    FitClock few = FitClock.starting("0:5").looked(T0, "0:20005");
+    assertTrue(few.isDue(T0.plusSeconds(1)));
+    FitClock more = FitClock.starting("0:5").looked(T0, "0:100005,1:100000");
+    assertFalse(more.isDue(T0.plusMillis(9_999)));
+    assertTrue(more.isDue(T0.plusSeconds(10)));
+    FitClock most = FitClock.starting("").looked(T0, "0:2000000");
+    assertFalse(most.isDue(T0.plusMillis(29_999)));
+    assertTrue(most.isDue(T0.plusSeconds(30)));
+  }
+
+  @Test
+  void manyEventsThatNeverCeaseAreFittedLater() {
+    Instant last = T0.plusSeconds(500);
+    FitClock clock = FitClock.starting("").looked(T0, "0:1").looked(last, "0:1000000");
+    assertTrue(clock.isDue(last));
+    assertFalse(clock.isDue(last.minusMillis(1)));
+  }
+
+  @Test
   void aLongFitIsFollowedByALongerRest() {
     Instant end = T0.plusSeconds(60);
     FitClock clock = FitClock.starting("").looked(T0, "0:1").fittedAt("0:1", T0, end);

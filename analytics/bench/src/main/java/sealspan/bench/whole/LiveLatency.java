@@ -5,7 +5,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import sealspan.answers.AnswersFolder;
 import sealspan.answers.Published;
 import sealspan.event.LoggedEvent;
 import sealspan.ingest.log.EventLog;
@@ -74,16 +73,13 @@ final class LiveLatency {
 
   private void watch() {
     long limit = Long.MAX_VALUE;
-    Path known = null;
+    Published seen = null;
     while (System.nanoTime() < limit) {
-      Path snapshot = new AnswersFolder(dataFolder).newestSnapshot();
       long now = System.nanoTime();
-      // To open a snapshot costs far more than to see that it is not a new one.
-      Optional<Published> newest =
-          snapshot.equals(known) ? Optional.empty() : Published.newest(dataFolder);
-      known = snapshot;
+      Optional<Published> newer = Published.newer(dataFolder, seen);
+      seen = newer.orElse(seen);
       synchronized (this) {
-        newest.ifPresent(published -> take(published, now));
+        newer.ifPresent(published -> take(published, now));
         if (done && waiting.isEmpty()) {
           return;
         }

@@ -7,12 +7,15 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import sealspan.answers.AnswersFolder;
@@ -21,6 +24,7 @@ import sealspan.answers.FilterUse;
 import sealspan.answers.OpenSnapshot;
 import sealspan.answers.Question;
 import sealspan.answers.Questions;
+import sealspan.app.engine.Coverage;
 import sealspan.app.engine.DataFolder;
 import sealspan.app.engine.EngineDoor;
 import sealspan.app.engine.LogClient;
@@ -32,9 +36,24 @@ import sealspan.ingest.log.Cut;
  * The whole program on an invented fleet: import, rebuild, one live event, every question, and in
  * the same run the limits that nothing can beat. Prints rows of a Markdown table.
  *
- * <p>Arguments: the launcher, a scratch folder, assemblies, years, seconds of live events.
+ * <p>Arguments: the launcher, a scratch folder, assemblies, years, seconds of live events, and
+ * which parts of it, all where none is named. A large fleet takes hours: what one run has imported
+ * the next one finds in the scratch folder.
  */
 public final class WholeSpeed {
+  private static final int PATTERNS = 5_000;
+  private static final Duration GLANCE = Duration.ofSeconds(5);
+  private static final Coverage.Listener SILENT = (published, goal) -> {};
+
+  /** What can be asked for by itself. */
+  private enum Part {
+    IMPORT,
+    RAW,
+    REBUILD,
+    LIVE,
+    QUESTIONS
+  }
+
   private final Path launcher;
   private final Path scratch;
   private final Path data;
@@ -49,78 +68,149 @@ public final class WholeSpeed {
 
   /** Runs the benchmark. */
   public static void main(String[] args) throws Exception {
-    if (args.length != 5) {
-      System.err.println("Arguments: LAUNCHER SCRATCH-FOLDER ASSEMBLIES YEARS LIVE-SECONDS");
+    if (args.length < 5) {
+      System.err.println(
+          "Arguments: LAUNCHER SCRATCH-FOLDER ASSEMBLIES YEARS LIVE-SECONDS "
+              + Arrays.toString(Part.values()));
       System.exit(2);
     }
+    Set<Part> parts = args.length == 5 ? EnumSet.allOf(Part.class) : EnumSet.noneOf(Part.class);
+    for (String part : List.of(args).subList(5, args.length)) {
+      parts.add(Part.valueOf(part.toUpperCase(Locale.ROOT)));
+    }
     new WholeSpeed(Path.of(args[0]).toAbsolutePath(), Path.of(args[1]).toAbsolutePath(), args[2])
-        .run(args[3], Integer.parseInt(args[4]));
+        .run(args[3], Integer.parseInt(args[4]), parts);
   }
 
-  private void run(String years, int liveSeconds) throws Exception {
+  private void run(String years, int liveSeconds, Set<Part> parts) throws Exception {
     System.out.println("| assemblies | what | figure |\n|---|---|---|");
-    Path fleet = scratch.resolve("fleet-" + assemblies);
-    double made =
-        sealspan("practice", "--assemblies", assemblies, "--years", years, "--out", "" + fleet);
-    row("practice fleet written", "%.1f s", made);
     sealspan("start", "--data", "" + data);
+    DataFolder folder = new DataFolder(data);
     try (MemoryWatch memory = new MemoryWatch(data);
-        LogClient log =
-            LogClient.of(new DataFolder(data), new EngineDoor(new DataFolder(data)).opened())) {
-      double took =
-          sealspan(
-              "import",
-              "--no-wait",
-              "--source",
-              "practice",
-              "--data",
-              "" + data,
-              "" + fleet.resolve("events.jsonl"),
-              "" + fleet.resolve("visits.csv"));
-      Cut end = log.events().end();
-      long events = end.offsets().stream().mapToLong(Long::longValue).sum();
-      row(
-          "import, %,d events",
-          "%,.0f events/s, peak %.2f GB", events, events / took, memory.peakGb());
-      List<LoggedEvent> patterns = rawRead(log, end, events);
-      double rebuilt = sealspan("rebuild", "--data", "" + data);
-      row(
-          "rebuild: log to published answers",
-          "%,.0f events/s, %.1f s, peak %.2f GB",
-          events / rebuilt,
-          rebuilt,
-          memory.peakGb());
-      parquet();
-      List<Double> waits = new LiveLatency(log.events(), data).measure(patterns, liveSeconds);
-      row(
-          "live event to answer, 50 a second for %d s",
-          "median %.2f s, 99 %% %.2f s, most %.2f s; peak %.2f GB",
-          liveSeconds,
-          at(waits, .5),
-          at(waits, .99),
-          at(waits, 1),
-          memory.peakGb());
-      questions();
+        LogClient log = LogClient.of(folder, new EngineDoor(folder).opened())) {
+      if (parts.contains(Part.IMPORT)) {
+        importing(years, log, memory);
+      }
+      if (parts.contains(Part.RAW)) {
+        untilQuiet(folder);
+        rawRead(log);
+      }
+      if (parts.contains(Part.REBUILD)) {
+        untilQuiet(folder);
+        memory.peakGb();
+        double took = sealspan("rebuild", "--data", "" + data);
+        rate("rebuild: log to published answers", events(log.events().end()), took, memory);
+      }
+      if (parts.contains(Part.LIVE)) {
+        live(log, liveSeconds, memory);
+      }
+      if (parts.contains(Part.QUESTIONS)) {
+        untilQuiet(folder);
+        parquet();
+        questions();
+      }
     } finally {
       sealspan("stop", "--data", "" + data);
     }
   }
 
-  /** The limit: every event read and decoded. Gives some events of tests as patterns. */
-  private List<LoggedEvent> rawRead(LogClient log, Cut end, long events) {
-    List<LoggedEvent> patterns = new ArrayList<>();
+  private void importing(String years, LogClient log, MemoryWatch memory)
+      throws IOException, InterruptedException {
+    Path fleet = scratch.resolve("fleet-" + assemblies);
+    double made =
+        sealspan("practice", "--assemblies", assemblies, "--years", years, "--out", "" + fleet);
+    row("practice fleet written", "%.1f s", made);
+    long begin = System.nanoTime();
+    double took =
+        sealspan(
+            "import",
+            "--no-wait",
+            "--source",
+            "practice",
+            "--data",
+            "" + data,
+            "" + fleet.resolve("events.jsonl"),
+            "" + fleet.resolve("visits.csv"));
+    Cut end = log.events().end();
+    rate("import", events(end), took, memory);
+    Coverage coverage = new Coverage(new DataFolder(data));
+    coverage.await(end, SILENT);
+    rate("import begun to published answers", events(end), seconds(begin), memory);
+    coverage.awaitFit(end, SILENT);
+    rate("import begun to all scored with a fit of it", events(end), seconds(begin), memory);
+  }
+
+  private static long events(Cut end) {
+    return end.offsets().stream().mapToLong(Long::longValue).sum();
+  }
+
+  private void rate(String what, long events, double seconds, MemoryWatch memory) {
+    row(
+        what,
+        "%,d events, %.1f s, %,.0f events/s, peak %.2f GB",
+        events,
+        seconds,
+        events / seconds,
+        memory.peakGb());
+  }
+
+  /** Waits until the engine has had next to nothing to do for a while. */
+  private static void untilQuiet(DataFolder folder) throws InterruptedException {
+    ProcessHandle engine = ProcessHandle.of(new EngineDoor(folder).opened().pid()).orElseThrow();
+    Duration before = Duration.ZERO;
+    for (int quiet = 0; quiet < 2; ) {
+      Thread.sleep(GLANCE.toMillis());
+      Duration used = engine.info().totalCpuDuration().orElse(Duration.ZERO);
+      quiet = used.minus(before).multipliedBy(10).compareTo(GLANCE) < 0 ? quiet + 1 : 0;
+      before = used;
+    }
+  }
+
+  /** The limit: every event read and decoded. */
+  private void rawRead(LogClient log) {
+    Cut end = log.events().end();
+    long[] tests = {0};
     long begin = System.nanoTime();
     log.events()
         .read(
             Cut.START,
             end,
             r -> {
-              if (r.entry().event() instanceof TestPerformed && patterns.size() < 5_000) {
+              if (r.entry().event() instanceof TestPerformed) {
+                tests[0]++;
+              }
+            });
+    row(
+        "raw read of the topic with decoding",
+        "%,.0f events/s (%,d tests)",
+        events(end) / seconds(begin),
+        tests[0]);
+  }
+
+  private void live(LogClient log, int liveSeconds, MemoryWatch memory)
+      throws InterruptedException {
+    memory.peakGb();
+    List<LoggedEvent> patterns = new ArrayList<>();
+    Cut first =
+        new Cut(log.events().end().offsets().stream().map(o -> Math.min(o, PATTERNS)).toList());
+    log.events()
+        .read(
+            Cut.START,
+            first,
+            r -> {
+              if (r.entry().event() instanceof TestPerformed) {
                 patterns.add(r.entry());
               }
             });
-    row("raw read of the topic with decoding", "%,.0f events/s", events / seconds(begin));
-    return patterns;
+    List<Double> waits = new LiveLatency(log.events(), data).measure(patterns, liveSeconds);
+    row(
+        "live event to answer, 50 a second for %d s",
+        "median %.2f s, 99 %% %.2f s, most %.2f s; peak %.2f GB",
+        liveSeconds,
+        at(waits, .5),
+        at(waits, .99),
+        at(waits, 1),
+        memory.peakGb());
   }
 
   /** The limit: failures and exposure of each assembly by DuckDB over Parquet. */
