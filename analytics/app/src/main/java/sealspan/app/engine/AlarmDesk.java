@@ -21,7 +21,6 @@ import sealspan.table.WatchAlarmRow;
  */
 final class AlarmDesk {
   private static final Logger LOG = LoggerFactory.getLogger(AlarmDesk.class);
-  private static final Duration PAUSE = Duration.ofSeconds(2);
 
   /** How long a record may be on its way into the log after it got its time. */
   private static final Duration ON_ITS_WAY = Duration.ofSeconds(10);
@@ -33,7 +32,7 @@ final class AlarmDesk {
   private boolean alarmsOpen = true;
   private String seenEnd = "";
   private Instant seenAt;
-  private Instant nextLook = Instant.MIN;
+  private final LookPace pace = new LookPace();
 
   AlarmDesk(Path dataFolder, Decisions decisions) {
     this.dataFolder = dataFolder;
@@ -58,7 +57,7 @@ final class AlarmDesk {
 
   /** Whether there is something to look for. */
   boolean isDue(Instant now) {
-    return (modelOpen || alarmsOpen && seenAt != null) && !now.isBefore(nextLook);
+    return (modelOpen || alarmsOpen && seenAt != null) && pace.isDue(now);
   }
 
   /**
@@ -67,7 +66,10 @@ final class AlarmDesk {
    * @param cutId id of the cut of the last fit; empty before the first
    */
   void work(String cutId) {
-    nextLook = Instant.now().plus(PAUSE);
+    pace.look(() -> look(cutId));
+  }
+
+  private void look(String cutId) {
     try {
       if (modelOpen) {
         freeze(cutId);

@@ -1,7 +1,6 @@
 package sealspan.app.engine;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -15,16 +14,12 @@ import sealspan.answers.DueForecasts;
  */
 final class ForecastDesk {
   private static final Logger LOG = LoggerFactory.getLogger(ForecastDesk.class);
-  private static final Duration PAUSE = Duration.ofSeconds(2);
-
-  /** A look goes through all forecasts ever issued; many looks are taken while scores come in. */
-  private static final int REST_PER_WORK = 9;
 
   private final Path dataFolder;
   private final Decisions decisions;
   private String lastIssuedId;
   private boolean open;
-  private Instant nextLook = Instant.MIN;
+  private final LookPace pace = new LookPace();
 
   ForecastDesk(Path dataFolder, Decisions decisions) {
     this.dataFolder = dataFolder;
@@ -40,7 +35,7 @@ final class ForecastDesk {
 
   /** Whether to look for forecasts that are due. */
   boolean isDue(Instant now) {
-    return open && !now.isBefore(nextLook);
+    return open && pace.isDue(now);
   }
 
   /**
@@ -49,11 +44,7 @@ final class ForecastDesk {
    * @param cutId id of the cut of the last fit; empty before the first
    */
   void issue(String cutId) {
-    Instant began = Instant.now();
-    look(cutId);
-    Instant ended = Instant.now();
-    Duration rest = Duration.between(began, ended).multipliedBy(REST_PER_WORK);
-    nextLook = ended.plus(rest.compareTo(PAUSE) > 0 ? rest : PAUSE);
+    pace.look(() -> look(cutId));
   }
 
   private void look(String cutId) {
