@@ -41,6 +41,11 @@ final class LayerStore implements AutoCloseable {
    */
   private static final int AT_ONCE_OF_MUCH = 4;
 
+  /**
+   * The same while little comes in: each layer costs every question some hundredths of a second.
+   */
+  private static final int FEWEST_AT_ONCE = 2;
+
   private final DuckDBConnection connection;
   private final Path folder;
   private final int bundlesOfLayer;
@@ -115,6 +120,13 @@ final class LayerStore implements AutoCloseable {
     return new LayerFile(folder, number);
   }
 
+  /** Whether {@link #settle} has something to do although nothing came in. */
+  boolean isUnsettled() {
+    return union != null
+        ? union.isDone()
+        : live.containsValue(0L) || !alike(FEWEST_AT_ONCE).isEmpty();
+  }
+
   /** Whether so many new bundles are much. */
   boolean isMuch(long bundles) {
     return bundles >= 2L * bundlesOfLayer;
@@ -170,7 +182,8 @@ final class LayerStore implements AutoCloseable {
     if (union == null) {
       retired.addAll(dropEmpty());
     }
-    List<Integer> alike = union == null ? alike(much ? AT_ONCE_OF_MUCH : 2) : List.of();
+    List<Integer> alike =
+        union == null ? alike(much ? AT_ONCE_OF_MUCH : FEWEST_AT_ONCE) : List.of();
     if (!alike.isEmpty()) {
       last++;
       union =

@@ -162,6 +162,11 @@ final class PrivateStore implements AutoCloseable {
     return layers.isMuch(bundlesSinceSettled);
   }
 
+  /** Whether a further snapshot would be quicker to read, although nothing came in. */
+  boolean isUnsettled() {
+    return layers.isUnsettled();
+  }
+
   /** Removes from the map what is older than what stands, and from the tables what it replaces. */
   private void dropKnown(Map<String, Upsert> upserts) throws SQLException {
     fillBatch(upserts.values());

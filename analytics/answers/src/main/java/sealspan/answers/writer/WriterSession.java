@@ -99,14 +99,16 @@ final class WriterSession implements AutoCloseable {
   }
 
   /**
-   * Publishes, where something changed, the newest cut that is complete in every table. The next
-   * time comes after the interval of the settings, or later where publishing itself takes long: it
-   * shall not take more than a third of the time, or a tenth while much comes in.
+   * Publishes, where something changed or layers wait to be united, the newest cut that is complete
+   * in every table. The next time comes after the interval of the settings, or later where
+   * publishing itself takes long: it shall not take more than a third of the time, or a tenth while
+   * much comes in.
    */
   private void publish(BooleanSupplier stopping) throws IOException, SQLException {
     long began = System.nanoTime();
     Map<Integer, Long> cut = log.historiesCut();
-    boolean news = changed || pending.records() > 0 || !cut.equals(publishedCut);
+    boolean news =
+        changed || pending.records() > 0 || !cut.equals(publishedCut) || store.isUnsettled();
     if (news && !isHeld(cut)) {
       Map<TopicPartition, Long> goal = log.goal(cut);
       while (!log.reached(goal)) {

@@ -102,6 +102,33 @@ class LayerStoreTest {
     }
   }
 
+  @Test
+  void layersOfAFloodAreUnitedWhenItIsOver() throws Exception {
+    try (PrivateStore store = open(Set.of())) {
+      Path snapshot = null;
+      for (int round = 0; round < 3; round++) {
+        Batch batch = new Batch();
+        for (int i = 0; i < 2 * BUNDLES_OF_LAYER; i++) {
+          String id = "B" + round + "-" + i;
+          batch.add(Upsert.of(Fleets.assembly(id, ++revision, 1)));
+          tests.put(id, 1);
+        }
+        store.apply(batch);
+        assertTrue(store.takesMuch());
+        snapshot = publish(store);
+        assertFalse(store.takesMuch());
+      }
+      // The third is the snapshot itself.
+      assertEquals(2, number(snapshot, LAYERS));
+      assertTrue(store.isUnsettled());
+      while (number(publish(store), LAYERS) > 1) {
+        Thread.sleep(10);
+      }
+      assertFalse(store.isUnsettled());
+      assertEquals(tests, counted(publish(store), "test"));
+    }
+  }
+
   /** A snapshot that becomes a layer has them too, but they stay where they are. */
   @Test
   void whatIsRejectedOrDecidedStandsOnceHoweverOftenItComes() throws Exception {
