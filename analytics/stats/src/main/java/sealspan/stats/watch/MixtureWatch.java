@@ -204,7 +204,7 @@ public final class MixtureWatch {
         pair = PAIRS * zone + k;
       }
     }
-    boolean seen = touched[zone] > testsBefore;
+    boolean seen = best[pair] > 0; // A zone taken over was brought up to date, not tested.
     return new Raised(
         tests,
         tests - testsBefore,

@@ -121,6 +121,23 @@ class MixtureWatchTest {
     assertEquals(3, kept.tests());
   }
 
+  /** The quiet of a zone adds to its evidence too: it may carry most of it, and hold no test. */
+  @Test
+  void aZoneThatCameWithOtherZonesAndHoldsNoTestSaysNothingOfTests() {
+    MixtureWatch watch = new MixtureWatch(new double[] {.5, .5}, 1_000);
+    watch.observe(FIRST, .5, false);
+    MixtureWatch fresh = watch.over(new double[] {1}, new int[] {-1}, 3);
+    MixtureWatch kept = watch.over(new double[] {1}, new int[] {1}, 3);
+    for (MixtureWatch each : List.of(fresh, kept)) {
+      Optional<Raised> raised = Optional.empty();
+      while (raised.isEmpty()) {
+        raised = each.observe(NONE, .5, false);
+      }
+      assertEquals(raised.get().test(), raised.get().since());
+      assertEquals(0, raised.get().inZone());
+    }
+  }
+
   @Test
   void copesWithWhatIsHard() {
     MixtureWatch nothing = new MixtureWatch(new double[0], 10);

@@ -177,6 +177,24 @@ class WatchBookTest {
     }
   }
 
+  /** A quiet zone that no test lies in carries the evidence that the count of tests alone makes. */
+  @Test
+  void anAlarmOfAZoneThatCameWithALaterModelAndHoldsNoTestIsTold() {
+    List<WatchedTest> tests = new ArrayList<>();
+    for (int i = 0; i < 40; i++) {
+      tests.add(test(i, 11, false, false));
+    }
+    List<LedgerEntry> models = new ArrayList<>(model(1_000, 1));
+    Instant later = FROZEN.plusSeconds(86_400L * 20);
+    WatchSite far = new WatchSite("S5", "Z9", 10.0, 1.0);
+    models.addAll(
+        WatchModelTest.entered(WatchModelTest.model("0:2", List.of(far), 10, CONSTANT), later));
+    WatchAlarmRow alarm = rows(tests, models).alarms().get(0);
+    assertEquals("t29", alarm.raisedByEventId());
+    assertEquals(0, alarm.tests());
+    assertEquals(alarm.raisedAt(), alarm.since());
+  }
+
   private static List<String> ids(WatchRows rows, String run) {
     return rows.alarms().stream()
         .filter(a -> a.run().equals(run))
