@@ -26,13 +26,13 @@ public record PublishedQuestions(Map<String, String> texts) {
           + " that version asks it."
           + MADE_ANEW;
 
-  /** Publishes the questions of this program with a snapshot. */
-  public static void addTo(Connection snapshot) throws SQLException {
-    try (Statement statement = snapshot.createStatement()) {
+  /** Adds the questions of this program to a model that has none. */
+  public static void addTo(Connection model) throws SQLException {
+    try (Statement statement = model.createStatement()) {
       statement.execute("create table standing_question (name VARCHAR, text VARCHAR)");
     }
     try (PreparedStatement insert =
-        snapshot.prepareStatement("insert into standing_question values (?, ?)")) {
+        model.prepareStatement("insert into standing_question values (?, ?)")) {
       for (Map.Entry<String, String> question : Questions.texts().entrySet()) {
         insert.setString(1, question.getKey());
         insert.setString(2, question.getValue());

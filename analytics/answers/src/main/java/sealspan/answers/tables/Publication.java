@@ -19,12 +19,12 @@ import java.time.temporal.ChronoUnit;
  */
 public record Publication(String generation, String codeVersion, Instant publishedAt) {
 
-  /** Adds sums and publication to a model that has all its rows. */
+  /** Adds sums and publication to a model that has all its rows, in the place of earlier ones. */
   public void addTo(Connection connection) throws SQLException {
     PublishedSums.create(connection);
     try (Statement statement = connection.createStatement()) {
       statement.execute(
-          "create table publication ("
+          "create or replace table publication ("
               + "generation VARCHAR, code_version VARCHAR, published_at TIMESTAMP)");
     }
     try (PreparedStatement insert =

@@ -25,11 +25,11 @@ public final class PublishedSums {
     return text("index").lines().filter(line -> !line.isBlank()).toList();
   }
 
-  /** Makes all sums from the tables that the connection has. */
+  /** Makes all sums, anew where they are there, from the tables that the connection has. */
   public static void create(Connection connection) throws SQLException {
     try (Statement statement = connection.createStatement()) {
       for (String name : NAMES) {
-        statement.execute("create table \"" + name + "\" as " + text(name + ".sql"));
+        statement.execute("create or replace table \"" + name + "\" as " + text(name + ".sql"));
       }
     }
   }

@@ -25,8 +25,13 @@ final class LoosePages {
           + " where database_name = current_database()";
 
   private static final String TABLES =
-      "select schema_name || '.\"' || table_name || '\"' from duckdb_tables()"
-          + " where database_name = 'loose' order by 1";
+      """
+      select schema_name || '."' || table_name || '"' from duckdb_tables() t
+      where database_name = 'loose' and exists (from duckdb_tables() made
+        where made.database_name = current_database()
+          and (made.schema_name, made.table_name) = (t.schema_name, t.table_name))
+      order by 1
+      """;
 
   private LoosePages() {}
 
@@ -39,7 +44,8 @@ final class LoosePages {
   }
 
   /**
-   * Writes a closed file anew. It is complete and on disk before it takes the place of the old one.
+   * Writes a closed file anew, but for what settling it makes. It is complete and on disk before it
+   * takes the place of the old one.
    */
   static void leaveOut(Path file) throws IOException, SQLException {
     Path part = file.resolveSibling(file.getFileName() + ".part");

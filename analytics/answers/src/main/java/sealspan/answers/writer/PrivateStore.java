@@ -21,8 +21,10 @@ import org.apache.kafka.common.TopicPartition;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
 import sealspan.answers.AnswersFolder;
+import sealspan.answers.PublishedQuestions;
 import sealspan.answers.tables.EventTables;
 import sealspan.answers.tables.OneValue;
+import sealspan.answers.tables.Publication;
 import sealspan.answers.tables.RowLoader;
 import sealspan.answers.tables.TableDefinition;
 import sealspan.answers.tables.Tables;
@@ -101,11 +103,14 @@ final class PrivateStore implements AutoCloseable {
     if (!made) {
       create(connection);
     }
+    if (count("select count(*) from duckdb_tables() where table_name = 'standing_question'") == 0) {
+      PublishedQuestions.addTo(connection);
+    }
     execute("create temp table batch (key VARCHAR, revision BIGINT)");
     connection.commit();
   }
 
-  /** Makes all tables of a private file, empty. */
+  /** Makes all tables of a private file, empty, but for those that {@link #settle} makes. */
   static void create(Connection connection) throws SQLException {
     Tables.create(connection);
     EventTables.create(connection);
@@ -242,11 +247,12 @@ final class PrivateStore implements AutoCloseable {
   }
 
   /**
-   * Writes the cut that the tables now stand for, and everything to the file itself.
+   * Writes the cut that the tables now stand for, what a snapshot holds beside them, and everything
+   * to the file itself.
    *
    * @return files of layers that the next snapshots do not name any more
    */
-  List<Path> settle(Map<Integer, Long> cut) throws SQLException {
+  List<Path> settle(Map<Integer, Long> cut, Publication publication) throws SQLException {
     try {
       execute("delete from cut");
       try (DuckDBAppender out = connection.createAppender("main", "cut")) {
@@ -261,6 +267,8 @@ final class PrivateStore implements AutoCloseable {
       execute(EventStore.NEWEST_OF_CUT);
       connection.commit();
       EventStore.cutSegment(connection, segmentFolder, segmentEvents);
+      publication.addTo(connection);
+      connection.commit();
     } catch (SQLException e) {
       rollBack(e);
       throw e;

@@ -9,11 +9,9 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.time.Instant;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -26,8 +24,6 @@ import java.util.stream.Stream;
 import sealspan.answers.AnswersException;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.OpenSnapshot;
-import sealspan.answers.PublishedQuestions;
-import sealspan.answers.tables.Publication;
 
 /**
  * Publishes copies of the private file. A copy is complete and on disk before its name appears, and
@@ -48,17 +44,15 @@ final class SnapshotPublisher {
   }
 
   /**
-   * Publishes a checkpointed file.
+   * Publishes a private file that was settled, as it is.
    *
    * @return the new snapshot
    */
-  Path publish(Path privateFile, String generation, String codeVersion)
-      throws IOException, SQLException {
+  Path publish(Path privateFile) throws IOException {
     long number = newestNumber() + 1;
     Path part = folder.folder().resolve("publishing.duckdb");
     removeParts();
     Files.copy(privateFile, part);
-    complete(part, generation, codeVersion);
     Path snapshot = folder.snapshot(number);
     CompleteFile.put(part, snapshot);
     point(snapshot);
@@ -68,7 +62,7 @@ final class SnapshotPublisher {
 
   /** Removes what a killed writer was about to publish. */
   void removeParts() throws IOException {
-    for (String name : List.of("publishing.duckdb", "publishing.duckdb.wal", "current.part")) {
+    for (String name : List.of("publishing.duckdb", "current.part")) {
       Files.deleteIfExists(folder.folder().resolve(name));
     }
   }
@@ -132,20 +126,6 @@ final class SnapshotPublisher {
       for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
         Files.deleteIfExists(file);
       }
-    }
-  }
-
-  private static void complete(Path file, String generation, String codeVersion)
-      throws SQLException {
-    try (Connection connection = DriverManager.getConnection("jdbc:duckdb:" + file);
-        Statement statement = connection.createStatement()) {
-      statement.execute("set threads = 2");
-      connection.setAutoCommit(false);
-      new Publication(generation, codeVersion, Instant.now()).addTo(connection);
-      PublishedQuestions.addTo(connection);
-      connection.commit();
-      connection.setAutoCommit(true);
-      statement.execute("checkpoint");
     }
   }
 

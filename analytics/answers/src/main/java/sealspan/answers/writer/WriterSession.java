@@ -5,11 +5,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import org.apache.kafka.common.TopicPartition;
 import sealspan.answers.AnswersFolder;
+import sealspan.answers.tables.Publication;
 
 /** One run of the writer from opening its file to the first trouble or the end. */
 final class WriterSession implements AutoCloseable {
@@ -120,9 +122,10 @@ final class WriterSession implements AutoCloseable {
       takeIn();
       int rest = store.takesMuch() ? REST_PER_WORK_OF_MUCH : REST_PER_WORK;
       long settling = System.nanoTime();
-      publisher.retire(store.settle(cut));
-      Path snapshot =
-          publisher.publish(store.file(), settings.generation(), settings.codeVersion());
+      Publication publication =
+          new Publication(settings.generation(), settings.codeVersion(), Instant.now());
+      publisher.retire(store.settle(cut, publication));
+      Path snapshot = publisher.publish(store.file());
       if (store.promote(snapshot)) {
         store.close();
         LoosePages.leaveOut(store.file());

@@ -195,8 +195,8 @@ class LayerStoreTest {
 
   /** What the writer does with what was applied. */
   private Path publish(PrivateStore store) throws Exception {
-    publisher.retire(store.settle(Map.of()));
-    Path snapshot = publisher.publish(store.file(), "g1", "test");
+    publisher.retire(store.settle(Map.of(), Published.publication()));
+    Path snapshot = publisher.publish(store.file());
     store.promote(snapshot);
     return snapshot;
   }

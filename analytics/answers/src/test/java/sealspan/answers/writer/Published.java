@@ -4,11 +4,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.kafka.common.TopicPartition;
 import sealspan.answers.AnswersFolder;
+import sealspan.answers.tables.Publication;
 import sealspan.avro.EventCodec;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Topics;
@@ -54,9 +56,13 @@ public final class Published {
     try (PrivateStore store =
         PrivateStore.open(folder, "g1", Set.of(), segmentEvents, LayerStore.BUNDLES)) {
       store.apply(batch);
-      store.settle(Map.of(0, (long) events.size()));
-      return new SnapshotPublisher(folder).publish(store.file(), "g1", "test");
+      store.settle(Map.of(0, (long) events.size()), publication());
+      return new SnapshotPublisher(folder).publish(store.file());
     }
+  }
+
+  static Publication publication() {
+    return new Publication("g1", "test", Instant.now());
   }
 
   /**
@@ -69,8 +75,8 @@ public final class Published {
       Batch batch = new Batch();
       bundles.forEach(b -> batch.add(Upsert.of(b)));
       store.apply(batch);
-      store.settle(Map.of());
-      store.promote(new SnapshotPublisher(folder).publish(store.file(), "g1", "test"));
+      store.settle(Map.of(), publication());
+      store.promote(new SnapshotPublisher(folder).publish(store.file()));
     }
   }
 }
