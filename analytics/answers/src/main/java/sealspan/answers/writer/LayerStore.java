@@ -120,7 +120,10 @@ final class LayerStore implements AutoCloseable {
     return new LayerFile(folder, number);
   }
 
-  /** Whether {@link #settle} has something to do although nothing came in. */
+  /**
+   * Whether {@link #settle} has something to do although nothing came in, were it to say why layers
+   * could not be united.
+   */
   boolean isUnsettled() {
     return union != null
         ? union.isDone()

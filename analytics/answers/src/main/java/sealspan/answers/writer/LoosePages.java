@@ -11,6 +11,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import sealspan.answers.tables.Attached;
+import sealspan.answers.tables.PublishedSums;
 
 /**
  * A private file keeps the size that it once had, and every snapshot is a copy of it. What has
@@ -26,12 +27,12 @@ final class LoosePages {
 
   private static final String TABLES =
       """
-      select schema_name || '."' || table_name || '"' from duckdb_tables() t
-      where database_name = 'loose' and exists (from duckdb_tables() made
-        where made.database_name = current_database()
-          and (made.schema_name, made.table_name) = (t.schema_name, t.table_name))
+      select schema_name || '."' || table_name || '"' from duckdb_tables()
+      where database_name = 'loose'
+        and table_name not in ('publication', 'standing_question', '%s')
       order by 1
-      """;
+      """
+          .formatted(String.join("', '", PublishedSums.NAMES));
 
   private LoosePages() {}
 
@@ -44,8 +45,8 @@ final class LoosePages {
   }
 
   /**
-   * Writes a closed file anew, but for what settling it makes. It is complete and on disk before it
-   * takes the place of the old one.
+   * Writes a closed file anew, but for what opening and settling it make. It is complete and on
+   * disk before it takes the place of the old one.
    */
   static void leaveOut(Path file) throws IOException, SQLException {
     Path part = file.resolveSibling(file.getFileName() + ".part");

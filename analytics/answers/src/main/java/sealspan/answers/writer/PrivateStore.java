@@ -110,7 +110,10 @@ final class PrivateStore implements AutoCloseable {
     connection.commit();
   }
 
-  /** Makes all tables of a private file, empty, but for those that {@link #settle} makes. */
+  /**
+   * Makes all tables of a private file, empty, but for those that opening it and {@link #settle}
+   * make.
+   */
   static void create(Connection connection) throws SQLException {
     Tables.create(connection);
     EventTables.create(connection);

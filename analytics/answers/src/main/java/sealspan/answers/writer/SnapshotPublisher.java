@@ -62,7 +62,7 @@ final class SnapshotPublisher {
 
   /** Removes what a killed writer was about to publish. */
   void removeParts() throws IOException {
-    for (String name : List.of("publishing.duckdb", "current.part")) {
+    for (String name : List.of("publishing.duckdb", "publishing.duckdb.wal", "current.part")) {
       Files.deleteIfExists(folder.folder().resolve(name));
     }
   }

@@ -24,6 +24,9 @@ final class WriterSession implements AutoCloseable {
   /** The same while much comes in: what is caught up with is needed whole rather than soon. */
   private static final int REST_PER_WORK_OF_MUCH = 9;
 
+  /** So long after anything came in, no more is expected. */
+  private static final long QUIET_NANOS = Duration.ofSeconds(1).toNanos();
+
   private final WriterSettings settings;
   private final AnswersFolder folder;
   private final SnapshotPublisher publisher;
@@ -36,7 +39,12 @@ final class WriterSession implements AutoCloseable {
   private Batch pending = new Batch();
   private boolean changed = true;
   private long lookedForPartitions;
+
+  /** When the next snapshot may come, and when it may where nothing comes in any more. */
   private long publishFrom;
+
+  private long publishQuietFrom;
+  private long cameLast;
 
   /**
    * Opens the private file and goes to the place where it stopped.
@@ -68,6 +76,9 @@ final class WriterSession implements AutoCloseable {
   /** Reads and publishes until told to stop. */
   void run(BooleanSupplier stopping) throws IOException, SQLException {
     lookedForPartitions = System.nanoTime();
+    cameLast = lookedForPartitions;
+    publishFrom = lookedForPartitions;
+    publishQuietFrom = lookedForPartitions;
     log.findPartitions();
     while (!stopping.getAsBoolean()) {
       if (System.nanoTime() - lookedForPartitions > LOOK_FOR_PARTITIONS_NANOS) {
@@ -75,7 +86,7 @@ final class WriterSession implements AutoCloseable {
         lookedForPartitions = System.nanoTime();
       }
       poll();
-      if (log.hasEventsAndRows() && System.nanoTime() - publishFrom >= 0) {
+      if (log.hasEventsAndRows() && mayPublish()) {
         publish(stopping);
       } else if (!log.hasEventsAndRows()) {
         pause();
@@ -85,10 +96,20 @@ final class WriterSession implements AutoCloseable {
 
   /** Reads on. What came is taken in when it is enough, or to be published: each costs a flush. */
   private void poll() throws SQLException {
+    int before = pending.records();
     log.poll(WAIT, pending);
+    if (pending.records() > before) {
+      cameLast = System.nanoTime();
+    }
     if (pending.isFull()) {
       takeIn();
     }
+  }
+
+  private boolean mayPublish() {
+    long now = System.nanoTime();
+    boolean quiet = now - cameLast >= QUIET_NANOS;
+    return now - (quiet ? publishQuietFrom : publishFrom) >= 0;
   }
 
   private void takeIn() throws SQLException {
@@ -107,7 +128,9 @@ final class WriterSession implements AutoCloseable {
    * much comes in.
    */
   private void publish(BooleanSupplier stopping) throws IOException, SQLException {
-    long began = System.nanoTime();
+    long from = System.nanoTime() + settings.publishInterval().toNanos();
+    publishFrom = from;
+    publishQuietFrom = from;
     Map<Integer, Long> cut = log.historiesCut();
     boolean news =
         changed || pending.records() > 0 || !cut.equals(publishedCut) || store.isUnsettled();
@@ -120,7 +143,7 @@ final class WriterSession implements AutoCloseable {
         poll();
       }
       takeIn();
-      int rest = store.takesMuch() ? REST_PER_WORK_OF_MUCH : REST_PER_WORK;
+      boolean much = store.takesMuch();
       long settling = System.nanoTime();
       Publication publication =
           new Publication(settings.generation(), settings.codeVersion(), Instant.now());
@@ -134,9 +157,10 @@ final class WriterSession implements AutoCloseable {
       changed = false;
       publishedCut = cut;
       published.accept(snapshot);
-      began += rest * (System.nanoTime() - settling);
+      long work = System.nanoTime() - settling;
+      publishFrom = from + (much ? REST_PER_WORK_OF_MUCH : REST_PER_WORK) * work;
+      publishQuietFrom = from + REST_PER_WORK * work;
     }
-    publishFrom = began + settings.publishInterval().toNanos();
   }
 
   /**

@@ -15,6 +15,9 @@ public final class Coverage {
   private static final Duration GLANCE = Duration.ofMillis(150);
   private static final Duration REPORT_EVERY = Duration.ofSeconds(2);
 
+  /** A snapshot that could not be read for a passing reason is opened again after so long. */
+  private static final Duration SECOND_SIGHT = Duration.ofSeconds(20);
+
   private final DataFolder folder;
   private final EngineDoor door;
 
@@ -58,13 +61,17 @@ public final class Coverage {
 
   private void awaitThat(Predicate<Published> enough, Cut goal, Listener listener) {
     long nextReport = System.nanoTime() + REPORT_EVERY.toNanos();
+    long nextSecondSight = System.nanoTime() + SECOND_SIGHT.toNanos();
     Published newest = null;
     Optional<EngineState> before = Optional.empty();
     while (true) {
       Optional<EngineState> engine = door.running();
-      newest = engine.equals(before) ? newest : null;
+      boolean again = !engine.equals(before) || System.nanoTime() > nextSecondSight;
       before = engine;
-      Optional<Published> newer = Published.newer(folder.root(), newest);
+      Optional<Published> newer = Published.newer(folder.root(), again ? null : newest);
+      if (again) {
+        nextSecondSight = System.nanoTime() + SECOND_SIGHT.toNanos();
+      }
       if (newer
           .filter(p -> engine.isEmpty() || engine.get().codeStamp().equals(p.cut().codeVersion()))
           .filter(enough)

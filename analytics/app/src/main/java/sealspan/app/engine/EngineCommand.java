@@ -59,7 +59,8 @@ final class EngineCommand {
   /**
    * A quarter of the memory of this machine, but 2 GiB at least and 4 GiB at most. An eighth of it
    * is for what is new: left to itself the virtual machine gives that so little room that a long
-   * catch-up collects several times a second, each time with a batch on its way to the answers.
+   * catch-up collects several times a second, each time with a batch on its way to the answers. Who
+   * chooses the memory leaves how it is divided to the virtual machine.
    */
   private static List<String> heap() {
     String chosen = System.getenv(HEAP);

@@ -17,15 +17,16 @@ import java.time.Instant;
  */
 record FitClock(
     String seen, Instant grewAt, String fitted, Instant waitingSince, Instant restUntil) {
-  /** How long no event may have come, at least and at most. */
-  static final Duration SETTLED = Duration.ofSeconds(1);
+  /** How long no event may have come, where they are few. */
+  private static final Duration SETTLED_OF_FEW = Duration.ofSeconds(1);
 
   private static final Duration LONGEST_SETTLED = Duration.ofSeconds(30);
   private static final long EVENTS_PER_SETTLED_MILLI = 20;
 
   /** How long events wait at most for a fit, where they never cease and are few. */
-  static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
+  static final Duration WAIT_OF_FEW = Duration.ofMinutes(2);
 
+  private static final Duration LONGEST_WAIT = Duration.ofMinutes(30);
   private static final long EVENTS_PER_WAITED_MILLI = 2;
 
   private static final Duration REST_AFTER_FAILURE = Duration.ofSeconds(30);
@@ -55,14 +56,13 @@ record FitClock(
       return false;
     }
     long events = Cuts.events(Cuts.parse(seen)) - Cuts.events(Cuts.parse(fitted));
-    Duration settled = Duration.ofMillis(events / EVENTS_PER_SETTLED_MILLI);
-    settled = longer(SETTLED, settled.compareTo(LONGEST_SETTLED) < 0 ? settled : LONGEST_SETTLED);
-    Duration wait = longer(LONGEST_WAIT, Duration.ofMillis(events / EVENTS_PER_WAITED_MILLI));
+    Duration settled = between(SETTLED_OF_FEW, events / EVENTS_PER_SETTLED_MILLI, LONGEST_SETTLED);
+    Duration wait = between(WAIT_OF_FEW, events / EVENTS_PER_WAITED_MILLI, LONGEST_WAIT);
     return !now.isBefore(grewAt.plus(settled)) || !now.isBefore(waitingSince.plus(wait));
   }
 
-  private static Duration longer(Duration a, Duration b) {
-    return a.compareTo(b) < 0 ? b : a;
+  private static Duration between(Duration least, long millis, Duration most) {
+    return Duration.ofMillis(Math.max(least.toMillis(), Math.min(millis, most.toMillis())));
   }
 
   /** After a fit at an end of the log. */

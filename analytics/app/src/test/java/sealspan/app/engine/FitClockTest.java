@@ -34,7 +34,7 @@ class FitClockTest {
   @Test
   void eventsThatNeverCeaseAreFittedAfterTheLongestWait() {
     FitClock clock = FitClock.starting("").looked(T0, "0:1");
-    Instant last = T0.plus(FitClock.LONGEST_WAIT);
+    Instant last = T0.plus(FitClock.WAIT_OF_FEW);
     clock = clock.looked(last, "0:900");
     assertTrue(clock.isDue(last));
   }
@@ -57,6 +57,10 @@ class FitClockTest {
     FitClock clock = FitClock.starting("").looked(T0, "0:1").looked(last, "0:1000000");
     assertTrue(clock.isDue(last));
     assertFalse(clock.isDue(last.minusMillis(1)));
+    Instant halfAnHour = T0.plusSeconds(1_800);
+    clock = clock.looked(halfAnHour, "0:10000000");
+    assertTrue(clock.isDue(halfAnHour));
+    assertFalse(clock.isDue(halfAnHour.minusMillis(1)));
   }
 
   @Test

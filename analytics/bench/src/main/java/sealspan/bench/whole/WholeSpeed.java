@@ -191,17 +191,20 @@ public final class WholeSpeed {
       throws InterruptedException {
     memory.peakGb();
     List<LoggedEvent> patterns = new ArrayList<>();
-    Cut first =
-        new Cut(log.events().end().offsets().stream().map(o -> Math.min(o, PATTERNS)).toList());
+    Cut end = log.events().end();
+    Cut lastOnes = new Cut(end.offsets().stream().map(o -> Math.max(0, o - PATTERNS)).toList());
     log.events()
         .read(
-            Cut.START,
-            first,
+            lastOnes,
+            end,
             r -> {
               if (r.entry().event() instanceof TestPerformed) {
                 patterns.add(r.entry());
               }
             });
+    if (patterns.isEmpty()) {
+      throw new IllegalStateException("There is no test among the newest events to go by.");
+    }
     List<Double> waits = new LiveLatency(log.events(), data).measure(patterns, liveSeconds);
     row(
         "live event to answer, 50 a second for %d s",
