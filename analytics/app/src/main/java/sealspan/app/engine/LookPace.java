@@ -6,11 +6,11 @@ import java.time.Instant;
 /**
  * How often the newest snapshot is looked through for what is due. A look goes through much of it,
  * and while a large record is caught up with there is a new one every few seconds: looking shall
- * not take more than a tenth of the time.
+ * not take more than a quarter of the time.
  */
 final class LookPace {
   private static final Duration PAUSE = Duration.ofSeconds(2);
-  private static final int REST_PER_WORK = 9;
+  private static final int REST_PER_WORK = 3;
 
   private Instant next = Instant.MIN;
 
