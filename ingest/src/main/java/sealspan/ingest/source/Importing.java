@@ -20,8 +20,8 @@ import sealspan.table.QuarantinedRow;
  * nothing.
  */
 public final class Importing {
-  private static final int BATCH_EVENTS = 4000;
-  private static final int BATCH_COMPLAINTS = 1000;
+  private static final int BATCH_EVENTS = 16_000;
+  private static final int BATCH_COMPLAINTS = 1_000;
 
   /** Where accepted events go. */
   public interface Appending {

@@ -58,6 +58,7 @@ public final class Engine {
         CompletableFuture.supplyAsync(() -> Workshop.startFlink(folder));
     try (LogHome log = LogHome.open(folder);
         Workshop workshop = Workshop.open(folder, log, diary, flink)) {
+      GivingWay.fromNow();
       diary.running(log.address());
       LOG.info("Takes events; the log is at {}.", log.address());
       while (!stopping) {
