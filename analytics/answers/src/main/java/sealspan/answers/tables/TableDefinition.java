@@ -40,7 +40,8 @@ public record TableDefinition(String name, Class<? extends Record> rowClass, Lis
             .collect(
                 Collectors.joining(
                     ", ",
-                    "create table \"" + name + "\" (" + BUNDLE_KEY + " VARCHAR NOT NULL, ",
+                    "create table \"%s\" (%s VARCHAR%s NOT NULL, "
+                        .formatted(name, BUNDLE_KEY, Column.UNCOMPRESSED),
                     ")")));
     for (Column column : columns) {
       if (column.meaning() != null) {

@@ -257,25 +257,50 @@ final class PrivateStore implements AutoCloseable {
    */
   List<Path> settle(Map<Integer, Long> cut, Publication publication) throws SQLException {
     try {
-      execute("delete from cut");
-      try (DuckDBAppender out = connection.createAppender("main", "cut")) {
-        for (Integer partition : new TreeSet<>(cut.keySet())) {
-          out.beginRow();
-          out.append(partition.intValue());
-          out.append(cut.get(partition).longValue());
-          out.appendNull();
-          out.endRow();
-        }
-      }
-      execute(EventStore.NEWEST_OF_CUT);
-      connection.commit();
-      EventStore.cutSegment(connection, segmentFolder, segmentEvents);
+      takeCut(cut);
       publication.addTo(connection);
       connection.commit();
     } catch (SQLException e) {
       rollBack(e);
       throw e;
     }
+    return write();
+  }
+
+  /**
+   * The same for a file that is not to be published yet, without what a snapshot holds beside the
+   * tables.
+   *
+   * @return files of layers that are not needed any more
+   */
+  List<Path> gather(Map<Integer, Long> cut) throws SQLException {
+    try {
+      takeCut(cut);
+      connection.commit();
+    } catch (SQLException e) {
+      rollBack(e);
+      throw e;
+    }
+    return write();
+  }
+
+  private void takeCut(Map<Integer, Long> cut) throws SQLException {
+    execute("delete from cut");
+    try (DuckDBAppender out = connection.createAppender("main", "cut")) {
+      for (Integer partition : new TreeSet<>(cut.keySet())) {
+        out.beginRow();
+        out.append(partition.intValue());
+        out.append(cut.get(partition).longValue());
+        out.appendNull();
+        out.endRow();
+      }
+    }
+    execute(EventStore.NEWEST_OF_CUT);
+    connection.commit();
+    EventStore.cutSegment(connection, segmentFolder, segmentEvents);
+  }
+
+  private List<Path> write() throws SQLException {
     connection.setAutoCommit(true);
     List<Path> retired = layers.settle(takesMuch());
     bundlesSinceSettled = 0;
@@ -285,14 +310,14 @@ final class PrivateStore implements AutoCloseable {
   }
 
   /**
-   * Lets go of what a snapshot holds that was just made of the file, where it is much.
+   * Lets go of what a copy holds that was just made of the file, where it is much.
    *
    * @return whether the file should be closed and written anew ({@link LoosePages})
    */
-  boolean promote(Path snapshot) throws IOException, SQLException {
+  boolean promote(Path copy) throws IOException, SQLException {
     connection.setAutoCommit(true);
     boolean loose = false;
-    if (layers.promote(snapshot)) {
+    if (layers.promote(copy)) {
       execute("checkpoint");
       loose = LoosePages.areMany(connection);
     }

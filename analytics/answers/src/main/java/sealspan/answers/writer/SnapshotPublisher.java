@@ -49,15 +49,18 @@ final class SnapshotPublisher {
    * @return the new snapshot
    */
   Path publish(Path privateFile) throws IOException {
-    long number = newestNumber() + 1;
-    Path part = folder.folder().resolve("publishing.duckdb");
-    removeParts();
-    Files.copy(privateFile, part);
-    Path snapshot = folder.snapshot(number);
-    CompleteFile.put(part, snapshot);
+    Path snapshot = folder.snapshot(newestNumber() + 1);
+    CompleteFile.put(copy(privateFile), snapshot);
     point(snapshot);
     removeOld();
     return snapshot;
+  }
+
+  /** A copy of a private file that was settled, which {@link #removeParts()} removes. */
+  Path copy(Path privateFile) throws IOException {
+    Path part = folder.folder().resolve("publishing.duckdb");
+    removeParts();
+    return Files.copy(privateFile, part);
   }
 
   /** Removes what a killed writer was about to publish. */

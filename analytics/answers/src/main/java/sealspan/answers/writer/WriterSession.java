@@ -134,7 +134,9 @@ final class WriterSession implements AutoCloseable {
     Map<Integer, Long> cut = log.historiesCut();
     boolean news =
         changed || pending.records() > 0 || !cut.equals(publishedCut) || store.isUnsettled();
-    if (news && !isHeld(cut)) {
+    if (isHeld(cut)) {
+      layDown(cut);
+    } else if (news) {
       Map<TopicPartition, Long> goal = log.goal(cut);
       while (!log.reached(goal)) {
         if (stopping.getAsBoolean()) {
@@ -149,17 +151,34 @@ final class WriterSession implements AutoCloseable {
           new Publication(settings.generation(), settings.codeVersion(), Instant.now());
       publisher.retire(store.settle(cut, publication));
       Path snapshot = publisher.publish(store.file());
-      if (store.promote(snapshot)) {
-        store.close();
-        LoosePages.leaveOut(store.file());
-        store = openStore();
-      }
+      promote(snapshot);
       changed = false;
       publishedCut = cut;
       published.accept(snapshot);
       long work = System.nanoTime() - settling;
       publishFrom = from + (much ? REST_PER_WORK_OF_MUCH : REST_PER_WORK) * work;
       publishQuietFrom = from + REST_PER_WORK * work;
+    }
+  }
+
+  /** What is held and much already moves to a layer, lest the private file holds the record. */
+  private void layDown(Map<Integer, Long> cut) throws IOException, SQLException {
+    if (store.takesMuch()) {
+      for (Path layer : store.gather(cut)) {
+        Files.deleteIfExists(layer);
+      }
+      Path copy = publisher.copy(store.file());
+      CompleteFile.flush(copy);
+      promote(copy);
+      publisher.removeParts();
+    }
+  }
+
+  private void promote(Path copy) throws IOException, SQLException {
+    if (store.promote(copy)) {
+      store.close();
+      LoosePages.leaveOut(store.file());
+      store = openStore();
     }
   }
 

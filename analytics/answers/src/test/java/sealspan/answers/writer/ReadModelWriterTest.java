@@ -268,6 +268,34 @@ class ReadModelWriterTest {
   }
 
   @Test
+  void aLargeGenerationThatWaitsLiesInLayersAlready() throws Exception {
+    log.makeRowsTopic("shown");
+    log.rows("shown", List.of(HandMade.a1()));
+    log.commit("shown", 2, 1);
+    try (Running running = new Running(folder, "shown")) {
+      running.awaitText(CUT, "0:2,1:1");
+    }
+    log.makeRowsTopic("held");
+    log.commit("held", 1, 0);
+    log.rows("held", fleet(12_000, 1));
+    AnswersFolder answers = new AnswersFolder(folder);
+    Path first = answers.layers("held").resolve("layer-000001.duckdb");
+    try (Running running = new Running(folder, "held")) {
+      while (!Files.exists(first)) {
+        assertEquals("", running.writer.trouble().orElse(""));
+        TimeUnit.MILLISECONDS.sleep(20);
+      }
+      assertEquals(
+          "shown", text(answers.newestSnapshot(), "select generation from publication"));
+      log.rows("held", fleet(100, 2));
+      log.commit("held", 2, 1);
+      running.awaitText(
+          "select count(*) || ' ' || sum(events) from assembly",
+          "12000 " + (11_900 * 2 + 100 * 3));
+    }
+  }
+
+  @Test
   void saysWhatIsWrongAndGoesOnWhenItIsPutRight() throws Exception {
     log.makeRowsTopic("trouble");
     Path answers = Files.createFile(folder.resolve("answers"));
