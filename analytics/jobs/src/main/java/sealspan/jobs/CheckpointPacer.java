@@ -10,33 +10,48 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Triggers the checkpoints of a job. Before each, all changed rows are sent on; so while a long log
- * is being caught up with, the pauses grow with what a checkpoint costs, and most events of a
- * history are sent on together.
+ * Triggers the checkpoints of a job: soon after events have come, and every now and then where none
+ * do. Before each, all changed rows are sent on; so while a long log is being caught up with, the
+ * pauses grow with what a checkpoint costs, and most events of a history are sent on together.
  */
 final class CheckpointPacer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(CheckpointPacer.class);
   private static final long REST_PER_WORK = 3;
   private static final long LONGEST_MILLIS = 20_000;
 
+  /** At least so long from one checkpoint to the next where events come. */
+  private static final long SOON_MILLIS = 250;
+
+  private static final long GLANCE_MILLIS = 50;
+
   private final MiniCluster cluster;
   private final JobID job;
-  private final long shortestMillis;
+  private final LogEnd log;
+  private final long usualMillis;
   private final long firstMillis;
   private final Thread thread;
 
-  private CheckpointPacer(MiniCluster cluster, JobID job, Duration pause, Duration firstPause) {
+  private CheckpointPacer(
+      MiniCluster cluster, JobID job, LogEnd log, Duration pause, Duration firstPause) {
     this.cluster = cluster;
     this.job = job;
-    this.shortestMillis = pause.toMillis();
+    this.log = log;
+    this.usualMillis = pause.toMillis();
     this.firstMillis = firstPause.toMillis();
     this.thread = new Thread(this::run, "sealspan-checkpoints");
     this.thread.setDaemon(true);
   }
 
+  /**
+   * Begins.
+   *
+   * @param log where it tells that events have come; closed with the pacer
+   * @param pause from one checkpoint to the next where none have
+   * @param firstPause the same before the first one
+   */
   static CheckpointPacer start(
-      MiniCluster cluster, JobID job, Duration pause, Duration firstPause) {
-    CheckpointPacer pacer = new CheckpointPacer(cluster, job, pause, firstPause);
+      MiniCluster cluster, JobID job, LogEnd log, Duration pause, Duration firstPause) {
+    CheckpointPacer pacer = new CheckpointPacer(cluster, job, log, pause, firstPause);
     pacer.thread.start();
     return pacer;
   }
@@ -56,23 +71,32 @@ final class CheckpointPacer implements AutoCloseable {
   }
 
   private void run() {
-    long pauseMillis = Math.max(shortestMillis, firstMillis);
-    boolean caughtUp = false;
-    while (!Thread.currentThread().isInterrupted()) {
-      try {
-        TimeUnit.MILLISECONDS.sleep(pauseMillis);
-      } catch (InterruptedException e) {
-        return;
+    try {
+      TimeUnit.MILLISECONDS.sleep(Math.max(usualMillis, firstMillis));
+      boolean caughtUp = false;
+      while (!Thread.currentThread().isInterrupted()) {
+        log.note();
+        long begin = System.nanoTime();
+        trigger(cluster, job);
+        long tookMillis = (System.nanoTime() - begin) / 1_000_000;
+        // What the first took to catch up tells nothing of the next; a rest would hold live events.
+        rest(caughtUp ? tookMillis : 0);
+        caughtUp = true;
       }
-      long begin = System.nanoTime();
-      trigger(cluster, job);
-      long tookMillis = (System.nanoTime() - begin) / 1_000_000;
-      // What the first took to catch up tells nothing of the next; a rest would hold live events.
-      pauseMillis =
-          caughtUp && tookMillis > shortestMillis
-              ? Math.min(LONGEST_MILLIS, REST_PER_WORK * tookMillis)
-              : shortestMillis;
-      caughtUp = true;
+    } catch (InterruptedException e) {
+      // Closed.
+    }
+  }
+
+  private void rest(long tookMillis) throws InterruptedException {
+    if (tookMillis > usualMillis) {
+      TimeUnit.MILLISECONDS.sleep(Math.min(LONGEST_MILLIS, REST_PER_WORK * tookMillis));
+    } else {
+      long rested = Math.max(SOON_MILLIS, tookMillis);
+      TimeUnit.MILLISECONDS.sleep(rested);
+      for (; rested < usualMillis && !log.hasMoved(); rested += GLANCE_MILLIS) {
+        TimeUnit.MILLISECONDS.sleep(GLANCE_MILLIS);
+      }
     }
   }
 
@@ -84,5 +108,6 @@ final class CheckpointPacer implements AutoCloseable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+    log.close();
   }
 }

@@ -25,6 +25,7 @@ import org.apache.flink.configuration.WebOptions;
 import org.apache.flink.core.execution.CheckpointingMode;
 import org.apache.flink.core.execution.RecoveryClaimMode;
 import org.apache.flink.state.rocksdb.RocksDBConfigurableOptions;
+import org.apache.flink.state.rocksdb.RocksDBOptions;
 
 /** Flink's settings for the two jobs and for the cluster of one process. */
 final class FlinkConfiguration {
@@ -50,6 +51,7 @@ final class FlinkConfiguration {
     c.set(StateBackendOptions.STATE_BACKEND, stateKept.backend());
     // Most events are new: without a filter each would be looked for in every file of the state.
     c.set(RocksDBConfigurableOptions.USE_BLOOM_FILTER, true);
+    c.set(RocksDBOptions.OPTIONS_FACTORY, FewMerges.class.getName());
     c.set(CheckpointingOptions.INCREMENTAL_CHECKPOINTS, stateKept == StateKept.ROCKSDB);
     c.set(CheckpointingOptions.CHECKPOINTING_CONSISTENCY_MODE, CheckpointingMode.EXACTLY_ONCE);
     // The committed offsets promise that the rows are there: no event may lie between operators.

@@ -104,7 +104,9 @@ public final class FlinkRuntime implements AutoCloseable {
       stopHistories();
       throw new JobException("The histories cannot be kept up to date: " + why);
     }
-    pacer = CheckpointPacer.start(cluster, histories, checkpoints.pause(), firstPause);
+    pacer =
+        CheckpointPacer.start(
+            cluster, histories, new LogEnd(job), checkpoints.pause(), firstPause);
   }
 
   private boolean begin(

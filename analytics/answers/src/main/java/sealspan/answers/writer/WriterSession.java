@@ -19,10 +19,10 @@ final class WriterSession implements AutoCloseable {
   private static final long LOOK_FOR_PARTITIONS_NANOS = Duration.ofSeconds(2).toNanos();
 
   /** Rest after publishing by how long it took. */
-  private static final int REST_PER_WORK = 2;
+  private static final double REST_PER_WORK = .5;
 
   /** The same while much comes in: what is caught up with is needed whole rather than soon. */
-  private static final int REST_PER_WORK_OF_MUCH = 9;
+  private static final double REST_PER_WORK_OF_MUCH = 9;
 
   /** So long after anything came in, no more is expected. */
   private static final long QUIET_NANOS = Duration.ofSeconds(1).toNanos();
@@ -124,8 +124,8 @@ final class WriterSession implements AutoCloseable {
   /**
    * Publishes, where something changed or layers wait to be united, the newest cut that is complete
    * in every table. The next time comes after the interval of the settings, or later where
-   * publishing itself takes long: it shall not take more than a third of the time, or a tenth while
-   * much comes in.
+   * publishing itself takes long: it shall not take more than two thirds of the time, or a tenth
+   * while much comes in.
    */
   private void publish(BooleanSupplier stopping) throws IOException, SQLException {
     long from = System.nanoTime() + settings.publishInterval().toNanos();
@@ -155,9 +155,11 @@ final class WriterSession implements AutoCloseable {
       changed = false;
       publishedCut = cut;
       published.accept(snapshot);
-      long work = System.nanoTime() - settling;
-      publishFrom = from + (much ? REST_PER_WORK_OF_MUCH : REST_PER_WORK) * work;
-      publishQuietFrom = from + REST_PER_WORK * work;
+      long ended = System.nanoTime();
+      long work = ended - settling;
+      double restPerWork = much ? REST_PER_WORK_OF_MUCH : REST_PER_WORK;
+      publishFrom = Math.max(from, ended + (long) (restPerWork * work));
+      publishQuietFrom = Math.max(from, ended + (long) (REST_PER_WORK * work));
     }
   }
 

@@ -23,6 +23,9 @@ final class Results implements AutoCloseable {
 
   private static final long LONGEST_FIRST_SECONDS = 120;
 
+  /** From the begin of one snapshot to that of the next. */
+  private static final Duration SHORTEST_PAUSE = Duration.ofMillis(300);
+
   private final DataFolder folder;
   private final Generation generation;
   private final JobSettings job;
@@ -91,7 +94,7 @@ final class Results implements AutoCloseable {
             job.bootstrapServers(),
             generation.name(),
             generation.codeStamp(),
-            Duration.ofSeconds(1),
+            SHORTEST_PAUSE,
             job.clientProperties());
     writer = new ReadModelWriter(settings, snapshot -> firstSnapshot.countDown());
     writing = new Thread(writer, "writer");

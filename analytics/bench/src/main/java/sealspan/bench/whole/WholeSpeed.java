@@ -84,8 +84,10 @@ public final class WholeSpeed {
 
   private void run(String years, int liveSeconds, Set<Part> parts) throws Exception {
     System.out.println("| assemblies | what | figure |\n|---|---|---|");
-    sealspan("start", "--data", "" + data);
     DataFolder folder = new DataFolder(data);
+    if (new EngineDoor(folder).running().isEmpty()) {
+      sealspan("start", "--data", "" + data);
+    }
     try (MemoryWatch memory = new MemoryWatch(data);
         LogClient log = LogClient.of(folder, new EngineDoor(folder).opened())) {
       if (parts.contains(Part.IMPORT)) {
