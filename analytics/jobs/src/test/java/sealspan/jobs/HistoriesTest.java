@@ -49,6 +49,20 @@ class HistoriesTest extends OnRealBroker {
   }
 
   @Test
+  void theEndOfTheLogMovesWithEveryEventAndEntry() {
+    try (LogEnd end = new LogEnd(job("end", 1))) {
+      end.note();
+      assertFalse(end.hasMoved());
+      log.append(SomeEvents.of(14, 1));
+      assertTrue(end.hasMoved());
+      end.note();
+      assertFalse(end.hasMoved());
+      log.append(new LedgerEntry("l1", "TEST", "{}", Instant.EPOCH, "test"));
+      assertTrue(end.hasMoved());
+    }
+  }
+
+  @Test
   void resumesInTheMiddleAndSendsNothingTwice() {
     List<LoggedEvent> events = SomeEvents.of(13, 40);
     int half = events.size() / 2;
