@@ -15,7 +15,7 @@ final class SendPace {
   private static final long REST_PER_WORK = 3;
 
   private static final long FLOOD_PER_SECOND = 1_000;
-  private static final long LONGEST_FLOOD_MILLIS = 60_000;
+  private static final long LONGEST_FLOOD_MILLIS = 900_000;
 
   private long pauseMillis = SHORTEST_MILLIS;
   private long arrivals;

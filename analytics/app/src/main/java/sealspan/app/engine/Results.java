@@ -21,7 +21,7 @@ final class Results implements AutoCloseable {
   /** What the job reads in a second, about, while it catches up. */
   private static final long EVENTS_PER_SECOND = 20_000;
 
-  private static final long LONGEST_FIRST_SECONDS = 120;
+  private static final long LONGEST_FIRST_SECONDS = 900;
 
   /** From the begin of one snapshot to that of the next. */
   private static final Duration SHORTEST_PAUSE = Duration.ofMillis(300);

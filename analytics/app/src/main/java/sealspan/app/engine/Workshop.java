@@ -13,6 +13,7 @@ import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sealspan.answers.AnswersException;
+import sealspan.answers.Published;
 import sealspan.app.Problem;
 import sealspan.assembly.AcceptanceCriteria;
 import sealspan.ingest.log.Cut;
@@ -33,6 +34,9 @@ final class Workshop implements AutoCloseable {
   private static final Duration LOOK_INTERVAL = Duration.ofMillis(500);
   private static final Duration RESTART_PAUSE = Duration.ofSeconds(15);
   private static final Duration END_LIMIT = Duration.ofSeconds(45);
+
+  /** While more events than this are not in the answers yet, a fit of them can wait. */
+  private static final long FEW_BEHIND = 50_000;
 
   private final DataFolder folder;
   private final LogHome log;
@@ -115,7 +119,7 @@ final class Workshop implements AutoCloseable {
             results.keepUp(0);
             return "";
           });
-    } else if (clock.isDue(now)) {
+    } else if (clock.isDue(now) && !isFarBehind()) {
       fit();
     } else if (forecasts.isDue(now)) {
       submit(
@@ -129,6 +133,20 @@ final class Workshop implements AutoCloseable {
             alarms.work(clock.fitted());
             return "";
           });
+    }
+  }
+
+  /** Whether a long log is being caught up with: people want its answers before a fit of it. */
+  private boolean isFarBehind() {
+    long there = Cuts.events(Cuts.parse(clock.seen()));
+    if (there <= FEW_BEHIND) {
+      return false;
+    }
+    try {
+      long shown = Published.newest(folder.root()).map(p -> p.cut().events()).orElse(0L);
+      return there - shown > FEW_BEHIND;
+    } catch (AnswersException e) {
+      return false;
     }
   }
 
