@@ -13,7 +13,7 @@ import org.rocksdb.DBOptions;
 public final class FewMerges implements RocksDBOptionsFactory {
   private static final long serialVersionUID = 1L;
 
-  private static final int FILES = 24;
+  private static final int FILES = 12;
   private static final int FILES_TO_SLOW_DOWN = 3 * FILES;
   private static final int FILES_TO_STOP = 4 * FILES;
 

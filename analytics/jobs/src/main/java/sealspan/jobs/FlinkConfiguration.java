@@ -1,5 +1,7 @@
 package sealspan.jobs;
 
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
@@ -30,6 +32,8 @@ import org.apache.flink.state.rocksdb.RocksDBOptions;
 /** Flink's settings for the two jobs and for the cluster of one process. */
 final class FlinkConfiguration {
   private static final String LOOPBACK = "127.0.0.1";
+  private static final long LEAST_STATE_MB = 384;
+  private static final long MOST_STATE_MB = 1_024;
 
   private FlinkConfiguration() {}
 
@@ -51,6 +55,8 @@ final class FlinkConfiguration {
     c.set(StateBackendOptions.STATE_BACKEND, stateKept.backend());
     // Most events are new: without a filter each would be looked for in every file of the state.
     c.set(RocksDBConfigurableOptions.USE_BLOOM_FILTER, true);
+    // Whole filters and indexes of a large state push one another and all data out of the cache.
+    c.set(RocksDBOptions.USE_PARTITIONED_INDEX_FILTERS, true);
     c.set(RocksDBOptions.OPTIONS_FACTORY, FewMerges.class.getName());
     c.set(CheckpointingOptions.INCREMENTAL_CHECKPOINTS, stateKept == StateKept.ROCKSDB);
     c.set(CheckpointingOptions.CHECKPOINTING_CONSISTENCY_MODE, CheckpointingMode.EXACTLY_ONCE);
@@ -111,7 +117,7 @@ final class FlinkConfiguration {
     c.set(CoreOptions.TMP_DIRS, workFolder.toAbsolutePath().toString());
     c.set(TaskManagerOptions.NETWORK_MEMORY_MIN, MemorySize.ofMebiBytes(48));
     c.set(TaskManagerOptions.NETWORK_MEMORY_MAX, MemorySize.ofMebiBytes(48));
-    c.set(TaskManagerOptions.MANAGED_MEMORY_SIZE, MemorySize.ofMebiBytes(384));
+    c.set(TaskManagerOptions.MANAGED_MEMORY_SIZE, MemorySize.ofMebiBytes(stateMb()));
     c.set(NettyShuffleEnvironmentOptions.NETWORK_SORT_SHUFFLE_MIN_BUFFERS, 64);
     c.set(TaskManagerOptions.NETWORK_BATCH_SHUFFLE_READ_MEMORY, MemorySize.ofMebiBytes(32));
     c.set(TaskManagerOptions.BIND_HOST, LOOPBACK);
@@ -122,5 +128,14 @@ final class FlinkConfiguration {
     c.set(WebOptions.SUBMIT_ENABLE, false);
     c.set(WebOptions.CANCEL_ENABLE, false);
     return c;
+  }
+
+  /** Memory for the state in files and for sorting: a sixteenth of this machine's, within limits. */
+  private static long stateMb() {
+    long memoryBytes =
+        ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean machine
+            ? machine.getTotalMemorySize()
+            : 0;
+    return Math.max(LEAST_STATE_MB, Math.min(MOST_STATE_MB, memoryBytes / 16 >> 20));
   }
 }

@@ -4,7 +4,8 @@ package sealspan.jobs;
  * How long changed rows are held back: shortly where little happens, longer where much does, so
  * that sending takes at most about a quarter of the time. While events pour in faster than anyone
  * can record them, a long log is being caught up with: then most histories would be worked out over
- * and over, and nothing is sent until it is over or a good while has passed.
+ * and over, and nothing is sent until it is over or a quarter of an hour has passed. A checkpoint
+ * sends all there is in any case.
  */
 final class SendPace {
   /** The longest that one round of scoring may take. */

@@ -37,6 +37,9 @@ final class LogReader implements AutoCloseable {
   private final KafkaConsumer<byte[], byte[]> consumer;
   private final Admin admin;
 
+  /** The newest cut of the histories that was asked for. */
+  private Map<Integer, Long> cut = Map.of();
+
   /**
    * A reader that begins at the places, and at the beginning of every other partition.
    *
@@ -97,12 +100,28 @@ final class LogReader implements AutoCloseable {
     if (consumer.assignment().isEmpty()) {
       return;
     }
+    leaveEventsAfterCut();
     ConsumerRecords<byte[], byte[]> records = consumer.poll(wait);
     while (!records.isEmpty()) {
       for (ConsumerRecord<byte[], byte[]> record : records) {
         RecordReader.read(record, batch);
       }
+      leaveEventsAfterCut();
       records = batch.isFull() ? ConsumerRecords.empty() : consumer.poll(Duration.ZERO);
+    }
+  }
+
+  /**
+   * Events that the histories do not have yet are not needed yet: read all at once they would lie
+   * in the private file, and in every copy of it, until the histories have caught up.
+   */
+  private void leaveEventsAfterCut() {
+    for (TopicPartition partition : partitions(Topics.EVENTS)) {
+      if (consumer.position(partition) < cut.getOrDefault(partition.partition(), 0L)) {
+        consumer.resume(Set.of(partition));
+      } else {
+        consumer.pause(Set.of(partition));
+      }
     }
   }
 
@@ -111,8 +130,8 @@ final class LogReader implements AutoCloseable {
    * whose rows are all in the rows topic.
    */
   Map<Integer, Long> historiesCut() {
-    Map<Integer, Long> cut = new HashMap<>();
-    partitions(Topics.EVENTS).forEach(p -> cut.put(p.partition(), 0L));
+    Map<Integer, Long> now = new HashMap<>();
+    partitions(Topics.EVENTS).forEach(p -> now.put(p.partition(), 0L));
     Map<TopicPartition, OffsetAndMetadata> committed;
     try {
       committed =
@@ -128,10 +147,11 @@ final class LogReader implements AutoCloseable {
     committed.forEach(
         (partition, offset) -> {
           if (partition.topic().equals(Topics.EVENTS) && offset != null) {
-            cut.put(partition.partition(), offset.offset());
+            now.put(partition.partition(), offset.offset());
           }
         });
-    return cut;
+    cut = now;
+    return now;
   }
 
   /** Offset after the last event of each partition that is in the log now. */
