@@ -22,7 +22,6 @@ import sealspan.avro.FieldReader;
  */
 public record Column(
     String name, String sqlType, boolean optional, String meaning, FieldReader reader) {
-  static final String UNCOMPRESSED = " USING COMPRESSION uncompressed";
 
   static Column of(RecordComponent component, Schema.Field field) {
     boolean optional = field.schema().isUnion();
@@ -53,13 +52,9 @@ public record Column(
     };
   }
 
-  /**
-   * The column as it stands in {@code create table}. How best to compress it is not looked for: of
-   * what changes every second that took half of all publishing, and what rests becomes part of a
-   * layer, where it is.
-   */
+  /** The column as it stands in {@code create table}. */
   String definition() {
-    return '"' + name + "\" " + sqlType + UNCOMPRESSED + (optional ? "" : " NOT NULL");
+    return '"' + name + "\" " + sqlType + (optional ? "" : " NOT NULL");
   }
 
   /** Appends this column's value of a record. */

@@ -40,8 +40,7 @@ public record TableDefinition(String name, Class<? extends Record> rowClass, Lis
             .collect(
                 Collectors.joining(
                     ", ",
-                    "create table \"%s\" (%s VARCHAR%s NOT NULL, "
-                        .formatted(name, BUNDLE_KEY, Column.UNCOMPRESSED),
+                    "create table \"" + name + "\" (" + BUNDLE_KEY + " VARCHAR NOT NULL, ",
                     ")")));
     for (Column column : columns) {
       if (column.meaning() != null) {

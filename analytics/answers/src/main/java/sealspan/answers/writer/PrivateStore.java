@@ -300,11 +300,23 @@ final class PrivateStore implements AutoCloseable {
     EventStore.cutSegment(connection, segmentFolder, segmentEvents);
   }
 
+  /**
+   * How best to compress is looked for where much came in, which becomes a layer. Of the little
+   * that changes every second it would take half of all publishing.
+   */
   private List<Path> write() throws SQLException {
     connection.setAutoCommit(true);
-    List<Path> retired = layers.settle(takesMuch());
+    boolean much = takesMuch();
+    List<Path> retired = layers.settle(much);
     bundlesSinceSettled = 0;
-    execute("checkpoint");
+    if (!much) {
+      execute("set force_compression = 'uncompressed'");
+    }
+    try {
+      execute("checkpoint");
+    } finally {
+      execute("set force_compression = 'auto'");
+    }
     connection.setAutoCommit(false);
     return retired;
   }
