@@ -55,6 +55,9 @@ final class Workshop implements AutoCloseable {
   private CompletableFuture<?> atWork = CompletableFuture.completedFuture(null);
   private Instant nextLook = Instant.MIN;
 
+  /** The newest snapshot that was looked at for how far it has come; null before the first. */
+  private Published shown;
+
   private Workshop(DataFolder folder, LogHome log, Diary diary) {
     this.folder = folder;
     this.log = log;
@@ -143,8 +146,8 @@ final class Workshop implements AutoCloseable {
       return false;
     }
     try {
-      long shown = Published.newest(folder.root()).map(p -> p.cut().events()).orElse(0L);
-      return there - shown > FEW_BEHIND;
+      shown = Published.newer(folder.root(), shown).orElse(shown);
+      return there - (shown == null ? 0 : shown.cut().events()) > FEW_BEHIND;
     } catch (AnswersException e) {
       LOG.info("Whether most of the log is in the answers cannot be told: {}", e.getMessage());
       return true;
