@@ -1,5 +1,6 @@
 package sealspan.jobs;
 
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,7 @@ import sealspan.event.Topics;
 /** Whether events or entries of the ledger have come since it was last noted where they end. */
 final class LogEnd implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(LogEnd.class);
+  private static final Duration CLOSE_LIMIT = Duration.ofSeconds(2);
 
   private final Admin admin;
   private Map<TopicPartition, OffsetSpec> partitions = Map.of();
@@ -77,6 +79,6 @@ final class LogEnd implements AutoCloseable {
 
   @Override
   public void close() {
-    admin.close();
+    admin.close(CLOSE_LIMIT);
   }
 }
