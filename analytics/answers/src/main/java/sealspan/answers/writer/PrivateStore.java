@@ -143,26 +143,23 @@ final class PrivateStore implements AutoCloseable {
 
   /** Takes a batch in, wholly or not at all. */
   void apply(Batch batch) throws SQLException {
-    try {
-      Map<String, Upsert> upserts = new LinkedHashMap<>(batch.upserts());
-      dropKnown(upserts);
-      try (RowLoader loader = new RowLoader(connection)) {
-        for (Upsert upsert : upserts.values()) {
-          if (upsert.content() instanceof Bundle bundle) {
-            loader.add(bundle);
-          } else {
-            loader.add(upsert.key(), (Record) upsert.content());
+    Map<String, Upsert> upserts = new LinkedHashMap<>(batch.upserts());
+    wholly(
+        () -> {
+          dropKnown(upserts);
+          try (RowLoader loader = new RowLoader(connection)) {
+            for (Upsert upsert : upserts.values()) {
+              if (upsert.content() instanceof Bundle bundle) {
+                loader.add(bundle);
+              } else {
+                loader.add(upsert.key(), (Record) upsert.content());
+              }
+            }
           }
-        }
-      }
-      EventStore.append(connection, batch.events());
-      savePlaces(batch.positions());
-      connection.commit();
-      bundlesSinceSettled += upserts.size();
-    } catch (SQLException e) {
-      rollBack(e);
-      throw e;
-    }
+          EventStore.append(connection, batch.events());
+          savePlaces(batch.positions());
+        });
+    bundlesSinceSettled += upserts.size();
   }
 
   /** Whether so much came in since it was last settled that the record is being caught up with. */
@@ -256,14 +253,11 @@ final class PrivateStore implements AutoCloseable {
    * @return files of layers that the next snapshots do not name any more
    */
   List<Path> settle(Map<Integer, Long> cut, Publication publication) throws SQLException {
-    try {
-      takeCut(cut);
-      publication.addTo(connection);
-      connection.commit();
-    } catch (SQLException e) {
-      rollBack(e);
-      throw e;
-    }
+    wholly(
+        () -> {
+          takeCut(cut);
+          publication.addTo(connection);
+        });
     return write();
   }
 
@@ -274,13 +268,7 @@ final class PrivateStore implements AutoCloseable {
    * @return files of layers that are not needed any more
    */
   List<Path> gather(Map<Integer, Long> cut) throws SQLException {
-    try {
-      takeCut(cut);
-      connection.commit();
-    } catch (SQLException e) {
-      rollBack(e);
-      throw e;
-    }
+    wholly(() -> takeCut(cut));
     return write();
   }
 
@@ -301,8 +289,9 @@ final class PrivateStore implements AutoCloseable {
   }
 
   /**
-   * How best to compress is looked for where much came in, which becomes a layer. Of the little
-   * that changes every second it would take half of all publishing.
+   * Writes everything to the file itself. How best to compress is looked for where much came in,
+   * which becomes a layer; of the little that changes every second it would take half of all
+   * publishing. A union of layers that is under way may get some of its rows uncompressed too.
    */
   private List<Path> write() throws SQLException {
     connection.setAutoCommit(true);
@@ -335,6 +324,22 @@ final class PrivateStore implements AutoCloseable {
     }
     connection.setAutoCommit(false);
     return loose;
+  }
+
+  /** What changes the tables. */
+  private interface Change {
+    void make() throws SQLException;
+  }
+
+  /** Makes a change and commits it, or takes back what was not committed. */
+  private void wholly(Change change) throws SQLException {
+    try {
+      change.make();
+      connection.commit();
+    } catch (SQLException e) {
+      rollBack(e);
+      throw e;
+    }
   }
 
   private void rollBack(SQLException cause) {
