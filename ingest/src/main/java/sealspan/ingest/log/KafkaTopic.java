@@ -27,19 +27,19 @@ record KafkaTopic(String name, String identity, int partitions) {
   static final int RECORD_MAX_BYTES = 8 << 20;
 
   private static final int MOST_REPLICAS = 3;
-  private static final int VISIBLE_LIMIT_SECONDS = 30;
+  private static final int KNOWN_LIMIT_SECONDS = 30;
 
   static KafkaTopic open(KafkaAddress address, String name, int partitions) {
     Map<String, Object> properties =
         address.clientProperties(
             Map.of("request.timeout.ms", 5_000, "default.api.timeout.ms", 10_000));
     try (Admin admin = Admin.create(properties)) {
-      TopicDescription found = describe(admin, name);
+      TopicDescription found = ifKnown(() -> describe(admin, name));
       if (found == null) {
         create(admin, name, partitions);
-        found = awaitVisible(admin, name);
+        found = awaitKnown(name, () -> ifLed(describe(admin, name)));
       }
-      requireKept(admin, name);
+      requireKept(name, awaitKnown(name, () -> config(admin, name)));
       String cluster = admin.describeCluster().clusterId().get();
       return new KafkaTopic(name, cluster + "/" + found.topicId(), found.partitions().size());
     } catch (ExecutionException | InterruptedException | org.apache.kafka.common.KafkaException e) {
@@ -47,10 +47,15 @@ record KafkaTopic(String name, String identity, int partitions) {
     }
   }
 
-  private static TopicDescription describe(Admin admin, String name)
+  /** A question about the topic to a broker, which may not know it yet. */
+  private interface Question<R> {
+    R ask() throws ExecutionException, InterruptedException;
+  }
+
+  private static <R> R ifKnown(Question<R> question)
       throws ExecutionException, InterruptedException {
     try {
-      return admin.describeTopics(List.of(name)).allTopicNames().get().get(name);
+      return question.ask();
     } catch (ExecutionException e) {
       if (e.getCause() instanceof UnknownTopicOrPartitionException) {
         return null;
@@ -59,17 +64,27 @@ record KafkaTopic(String name, String identity, int partitions) {
     }
   }
 
-  private static TopicDescription awaitVisible(Admin admin, String name)
+  /** The brokers of a cluster learn of a topic one after the other, and any of them may answer. */
+  private static <R> R awaitKnown(String name, Question<R> question)
       throws ExecutionException, InterruptedException {
-    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(VISIBLE_LIMIT_SECONDS);
+    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(KNOWN_LIMIT_SECONDS);
     while (System.nanoTime() < deadline) {
-      TopicDescription found = describe(admin, name);
-      if (found != null && found.partitions().stream().allMatch(p -> p.leader() != null)) {
-        return found;
+      R answer = ifKnown(question);
+      if (answer != null) {
+        return answer;
       }
       TimeUnit.MILLISECONDS.sleep(20);
     }
-    throw new LogException("Kafka made the topic " + name + ", but it does not come up.");
+    throw new LogException("Kafka has the topic " + name + ", but it does not come up.");
+  }
+
+  private static TopicDescription describe(Admin admin, String name)
+      throws ExecutionException, InterruptedException {
+    return admin.describeTopics(List.of(name)).allTopicNames().get().get(name);
+  }
+
+  private static TopicDescription ifLed(TopicDescription topic) {
+    return topic.partitions().stream().allMatch(p -> p.leader() != null) ? topic : null;
   }
 
   private static void create(Admin admin, String name, int partitions)
@@ -106,18 +121,20 @@ record KafkaTopic(String name, String identity, int partitions) {
     return settings;
   }
 
-  private static void requireKept(Admin admin, String name)
+  private static Config config(Admin admin, String name)
       throws ExecutionException, InterruptedException {
     ConfigResource resource = new ConfigResource(ConfigResource.Type.TOPIC, name);
-    Config config;
     try {
-      config = admin.describeConfigs(List.of(resource)).all().get().get(resource);
+      return admin.describeConfigs(List.of(resource)).all().get().get(resource);
     } catch (ExecutionException e) {
       if (e.getCause() instanceof AuthorizationException) {
-        return; // A user who may not look has to trust who made the topic.
+        return new Config(List.of()); // A user who may not look has to trust who made the topic.
       }
       throw e;
     }
+  }
+
+  private static void requireKept(String name, Config config) {
     require(name, config, "cleanup.policy", "delete");
     require(name, config, "retention.ms", "-1");
     require(name, config, "retention.bytes", "-1");
