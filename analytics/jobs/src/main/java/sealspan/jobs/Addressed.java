@@ -1,12 +1,14 @@
 package sealspan.jobs;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import org.apache.flink.api.common.typeinfo.TypeInformation;
 import org.apache.flink.api.common.typeinfo.Types;
-import sealspan.event.LoggedEvent;
 
 /**
  * An event on its way to the history of a subject: its own, or one that refers to it. Forecasts
- * that were issued for an assembly travel the same way.
+ * that were issued for an assembly travel the same way, and to the sites, gauges and testers, who
+ * refers to them.
  */
 public final class Addressed {
   static final TypeInformation<Addressed> TYPE = Types.POJO(Addressed.class);
@@ -14,14 +16,19 @@ public final class Addressed {
   /** What travels. */
   public enum What {
     EVENT,
-    FORECAST
+    FORECAST,
+    /** That the history of an assembly needs the events of the subject. */
+    REFERENCE
   }
 
   /** Key of the subject whose history it goes to. */
   public String to;
 
-  /** The event, packed by {@link EventBytes}; the forecast, by {@link ForecastReader}. */
-  public byte[] event;
+  /**
+   * The event, packed by {@link EventBytes}; the forecast, by {@link ForecastReader}; of a
+   * reference the key of the assembly, in UTF-8.
+   */
+  public byte[] packed;
 
   /** What it is. */
   public What what = What.EVENT;
@@ -29,24 +36,37 @@ public final class Addressed {
   /** For Flink. */
   public Addressed() {}
 
-  Addressed(String to, byte[] event) {
+  private Addressed(String to, What what, byte[] packed) {
     this.to = to;
-    this.event = event;
+    this.what = what;
+    this.packed = packed;
+  }
+
+  /** An event on its way to the history of a subject. */
+  static Addressed event(String to, byte[] packed) {
+    return new Addressed(to, What.EVENT, packed);
   }
 
   /** A forecast on its way to the assembly that it is for. */
   static Addressed forecast(String assemblyKey, byte[] packed) {
-    Addressed forecast = new Addressed(assemblyKey, packed);
-    forecast.what = What.FORECAST;
-    return forecast;
+    return new Addressed(assemblyKey, What.FORECAST, packed);
+  }
+
+  /** That an assembly refers to a site, gauge or tester, on its way there. */
+  static Addressed reference(String subjectKey, String assemblyKey) {
+    return new Addressed(subjectKey, What.REFERENCE, assemblyKey.getBytes(UTF_8));
+  }
+
+  /** Key of the assembly that refers to the subject; for references only. */
+  String assembly() {
+    return new String(packed, UTF_8);
   }
 
   boolean isForecast() {
     return what == What.FORECAST;
   }
 
-  /** An event on its way to the history of its own subject. */
-  static Addressed toItsSubject(LoggedEvent event) {
-    return new Addressed(event.event().subject().key(), EventBytes.pack(event));
+  boolean isReference() {
+    return what == What.REFERENCE;
   }
 }

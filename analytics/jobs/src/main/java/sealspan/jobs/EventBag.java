@@ -21,7 +21,7 @@ final class EventBag {
 
   /** Takes in an event of the current key. */
   void add(Addressed event) throws Exception {
-    events.add(event.event);
+    events.add(event.packed);
   }
 
   /** Whether the current key has seen no event. */

@@ -14,7 +14,8 @@ import sealspan.event.LoggedEvent.ReportedOrigin;
 
 /**
  * An event with its envelope as compact bytes, for the wires and the state of the jobs. The form is
- * not kept over versions of the program: state is disposable. Equal events give equal bytes.
+ * not kept over versions of the program: state is disposable. Equal records of the log give equal
+ * bytes.
  */
 final class EventBytes {
   private static final ReportedOrigin[] ORIGINS = ReportedOrigin.values();
@@ -22,8 +23,12 @@ final class EventBytes {
 
   private EventBytes() {}
 
-  static byte[] pack(LoggedEvent event) {
-    byte[] content = EventCodec.encode(event.event());
+  /**
+   * Packs an event.
+   *
+   * @param content what {@link EventCodec} reads as the event, as the log has it
+   */
+  static byte[] pack(LoggedEvent event, byte[] content) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream(content.length + 80);
     try (DataOutputStream out = new DataOutputStream(bytes)) {
       out.writeUTF(event.id());

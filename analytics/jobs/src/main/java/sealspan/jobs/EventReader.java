@@ -7,13 +7,15 @@ import org.apache.flink.connector.kafka.source.reader.deserializer.KafkaRecordDe
 import org.apache.flink.util.Collector;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.common.header.Header;
+import sealspan.assembly.References;
 import sealspan.avro.EventCodec;
 import sealspan.event.EventHeaders;
 import sealspan.event.LoggedEvent;
+import sealspan.event.Subject;
 
 /**
- * Records of the log as events. A record that is none stops the job: the log is the only truth, and
- * to leave something of it out unseen would be a wrong answer.
+ * Records of the log as events, and after each whom it refers to. A record that is none stops the
+ * job: the log is the only truth, and to leave something of it out unseen would be a wrong answer.
  */
 final class EventReader implements KafkaRecordDeserializationSchema<Addressed> {
   private static final long serialVersionUID = 1L;
@@ -29,7 +31,11 @@ final class EventReader implements KafkaRecordDeserializationSchema<Addressed> {
               .formatted(record.topic(), record.partition(), record.offset(), e.getMessage()),
           e);
     }
-    out.collect(Addressed.toItsSubject(event));
+    String subject = event.event().subject().key();
+    out.collect(Addressed.event(subject, EventBytes.pack(event, record.value())));
+    for (Subject referred : References.of(event.event())) {
+      out.collect(Addressed.reference(referred.key(), subject));
+    }
   }
 
   private static String header(ConsumerRecord<byte[], byte[]> record, String name) {

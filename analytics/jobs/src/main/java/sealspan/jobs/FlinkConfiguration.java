@@ -52,6 +52,8 @@ final class FlinkConfiguration {
       Optional<String> resumeFrom) {
     Configuration c = job("sealspan histories " + job.generation(), job);
     c.set(ExecutionOptions.RUNTIME_MODE, RuntimeExecutionMode.STREAMING);
+    // Nothing is changed once it is handed on, so it need not be copied for who comes next.
+    c.set(PipelineOptions.OBJECT_REUSE, true);
     c.set(StateBackendOptions.STATE_BACKEND, stateKept.backend());
     // Most events are new: without a filter each would be looked for in every file of the state.
     c.set(RocksDBConfigurableOptions.USE_BLOOM_FILTER, true);
@@ -105,7 +107,6 @@ final class FlinkConfiguration {
     c.set(PipelineOptions.NAME, name);
     c.set(PipelineOptions.GENERIC_TYPES, false);
     c.set(PipelineOptions.CLOSURE_CLEANER_LEVEL, ClosureCleanerLevel.NONE);
-    c.set(PipelineOptions.OBJECT_REUSE, false);
     c.set(CoreOptions.DEFAULT_PARALLELISM, job.parallelism());
     c.set(PipelineOptions.MAX_PARALLELISM, 128);
     return c;
@@ -130,7 +131,9 @@ final class FlinkConfiguration {
     return c;
   }
 
-  /** Memory for the state in files and for sorting: a sixteenth of this machine's, within limits. */
+  /**
+   * Memory for the state in files and for sorting: a sixteenth of this machine's, within limits.
+   */
   private static long stateMb() {
     long memoryBytes =
         ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean machine

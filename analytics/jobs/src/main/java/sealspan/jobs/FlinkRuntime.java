@@ -105,8 +105,7 @@ public final class FlinkRuntime implements AutoCloseable {
       throw new JobException("The histories cannot be kept up to date: " + why);
     }
     pacer =
-        CheckpointPacer.start(
-            cluster, histories, new LogEnd(job), checkpoints.pause(), firstPause);
+        CheckpointPacer.start(cluster, histories, new LogEnd(job), checkpoints.pause(), firstPause);
   }
 
   private boolean begin(

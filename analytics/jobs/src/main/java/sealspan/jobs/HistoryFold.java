@@ -104,7 +104,7 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
     Addressed arrived = record.getValue();
     pace.arrived();
     if (arrived.isForecast()) {
-      issued.add(arrived.event);
+      issued.add(arrived.packed);
       if (bag.isEmpty()) {
         return; // There is no history yet that it can be shown with.
       }

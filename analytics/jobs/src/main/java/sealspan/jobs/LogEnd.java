@@ -71,8 +71,7 @@ final class LogEnd implements AutoCloseable {
       topic
           .partitions()
           .forEach(
-              p ->
-                  found.put(new TopicPartition(topic.name(), p.partition()), OffsetSpec.latest()));
+              p -> found.put(new TopicPartition(topic.name(), p.partition()), OffsetSpec.latest()));
     }
     return found;
   }

@@ -4,7 +4,7 @@ import java.util.EnumSet;
 import org.apache.flink.api.common.functions.FilterFunction;
 import sealspan.event.Subject;
 
-/** Events whose subject is of some kinds. */
+/** What goes to subjects of some kinds. */
 final class OfKind implements FilterFunction<Addressed> {
   private static final long serialVersionUID = 1L;
 

@@ -4,15 +4,14 @@ import org.apache.flink.api.common.functions.OpenContext;
 import org.apache.flink.api.common.state.MapState;
 import org.apache.flink.api.common.state.MapStateDescriptor;
 import org.apache.flink.api.common.typeinfo.Types;
-import org.apache.flink.streaming.api.functions.co.KeyedCoProcessFunction;
+import org.apache.flink.streaming.api.functions.KeyedProcessFunction;
 import org.apache.flink.util.Collector;
 
 /**
  * Sends the events of sites, gauges and testers on to the assemblies that refer to them, each once
  * to each, whichever comes first. Keyed by the site, gauge or tester.
  */
-final class ReferenceDirectory
-    extends KeyedCoProcessFunction<String, Addressed, Registration, Addressed> {
+final class ReferenceDirectory extends KeyedProcessFunction<String, Addressed, Addressed> {
   private static final long serialVersionUID = 1L;
 
   private transient EventBag bag;
@@ -27,23 +26,25 @@ final class ReferenceDirectory
   }
 
   @Override
-  public void processElement1(Addressed event, Context context, Collector<Addressed> out)
+  public void processElement(Addressed arrived, Context context, Collector<Addressed> out)
       throws Exception {
-    bag.add(event);
+    if (arrived.isReference()) {
+      refer(arrived.assembly(), out);
+      return;
+    }
+    bag.add(arrived);
     for (String assembly : assemblies.keys()) {
-      out.collect(new Addressed(assembly, event.event));
+      out.collect(Addressed.event(assembly, arrived.packed));
     }
   }
 
-  @Override
-  public void processElement2(Registration registration, Context context, Collector<Addressed> out)
-      throws Exception {
-    if (assemblies.contains(registration.assembly)) {
+  private void refer(String assembly, Collector<Addressed> out) throws Exception {
+    if (assemblies.contains(assembly)) {
       return;
     }
-    assemblies.put(registration.assembly, true);
+    assemblies.put(assembly, true);
     for (byte[] event : bag.packed()) {
-      out.collect(new Addressed(registration.assembly, event));
+      out.collect(Addressed.event(assembly, event));
     }
   }
 }

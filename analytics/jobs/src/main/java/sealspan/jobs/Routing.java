@@ -29,15 +29,11 @@ final class Routing {
   private static DataStream<Addressed> withReferred(
       DataStream<Addressed> events, EnumSet<Subject.Kind> kinds) {
     DataStream<Addressed> own = events.filter(new OfKind(kinds));
-    DataStream<Addressed> references =
-        events.filter(
-            new OfKind(EnumSet.of(Subject.Kind.SITE, Subject.Kind.GAUGE, Subject.Kind.TESTER)));
-    DataStream<Registration> registrations =
-        own.flatMap(new RegistrationsOf()).returns(Registration.TYPE);
     DataStream<Addressed> referred =
-        references
+        events
+            .filter(
+                new OfKind(EnumSet.of(Subject.Kind.SITE, Subject.Kind.GAUGE, Subject.Kind.TESTER)))
             .keyBy(new HistoryKey())
-            .connect(registrations.keyBy(new ReferenceKey()))
             .process(new ReferenceDirectory(), Addressed.TYPE)
             .name("reference directory")
             .uid("reference-directory");

@@ -285,13 +285,11 @@ class ReadModelWriterTest {
         assertEquals("", running.writer.trouble().orElse(""));
         TimeUnit.MILLISECONDS.sleep(20);
       }
-      assertEquals(
-          "shown", text(answers.newestSnapshot(), "select generation from publication"));
+      assertEquals("shown", text(answers.newestSnapshot(), "select generation from publication"));
       log.rows("held", fleet(100, 2));
       log.commit("held", 2, 1);
       running.awaitText(
-          "select count(*) || ' ' || sum(events) from assembly",
-          "12000 " + (11_900 * 2 + 100 * 3));
+          "select count(*) || ' ' || sum(events) from assembly", "12000 " + (11_900 * 2 + 100 * 3));
     }
   }
 
