@@ -120,7 +120,15 @@ public final class EventHeaders {
   private static <E extends Enum<E>> E constant(
       Class<E> type, UnaryOperator<String> header, String name) {
     String value = header.apply(name);
-    return value == null ? null : Enum.valueOf(type, value.toUpperCase(Locale.ROOT));
+    if (value == null) {
+      return null;
+    }
+    for (E constant : type.getEnumConstants()) {
+      if (value.equalsIgnoreCase(constant.name())) {
+        return constant;
+      }
+    }
+    throw new IllegalArgumentException("The header " + name + " is none of its values: " + value);
   }
 
   private static String lower(Enum<?> constant) {

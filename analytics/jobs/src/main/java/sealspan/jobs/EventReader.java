@@ -2,6 +2,7 @@ package sealspan.jobs;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import org.apache.flink.api.common.serialization.DeserializationSchema;
 import org.apache.flink.api.common.typeinfo.TypeInformation;
 import org.apache.flink.connector.kafka.source.reader.deserializer.KafkaRecordDeserializationSchema;
 import org.apache.flink.util.Collector;
@@ -14,11 +15,23 @@ import sealspan.event.LoggedEvent;
 import sealspan.event.Subject;
 
 /**
- * Records of the log as events, and after each whom it refers to. A record that is none stops the
- * job: the log is the only truth, and to leave something of it out unseen would be a wrong answer.
+ * Records of the log as events, and after each whom it refers to, unless that was said before. A
+ * record that is none stops the job: the log is the only truth, and to leave something of it out
+ * unseen would be a wrong answer.
  */
 final class EventReader implements KafkaRecordDeserializationSchema<Addressed> {
   private static final long serialVersionUID = 1L;
+
+  /** So many references are remembered in at most 64 MB; the others are said again. */
+  private static final int REMEMBERED_REFERENCES = 2_000_000;
+
+  /** Who begins again, from a checkpoint or from the first record, begins with none. */
+  private transient SeenPairs said;
+
+  @Override
+  public void open(DeserializationSchema.InitializationContext context) {
+    said = new SeenPairs(REMEMBERED_REFERENCES);
+  }
 
   @Override
   public void deserialize(ConsumerRecord<byte[], byte[]> record, Collector<Addressed> out) {
@@ -34,7 +47,9 @@ final class EventReader implements KafkaRecordDeserializationSchema<Addressed> {
     String subject = event.event().subject().key();
     out.collect(Addressed.event(subject, EventBytes.pack(event, record.value())));
     for (Subject referred : References.of(event.event())) {
-      out.collect(Addressed.reference(referred.key(), subject));
+      if (said.isNew(referred.key(), subject)) {
+        out.collect(Addressed.reference(referred.key(), subject));
+      }
     }
   }
 

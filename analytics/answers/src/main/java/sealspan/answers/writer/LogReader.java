@@ -11,7 +11,6 @@ import java.util.stream.Collectors;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.AdminClientConfig;
 import org.apache.kafka.clients.consumer.ConsumerConfig;
-import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.ConsumerRecords;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
 import org.apache.kafka.clients.consumer.OffsetAndMetadata;
@@ -103,9 +102,7 @@ final class LogReader implements AutoCloseable {
     leaveEventsAfterCut();
     ConsumerRecords<byte[], byte[]> records = consumer.poll(wait);
     while (!records.isEmpty()) {
-      for (ConsumerRecord<byte[], byte[]> record : records) {
-        RecordReader.read(record, batch);
-      }
+      RecordReader.read(records, batch);
       leaveEventsAfterCut();
       records = batch.isFull() ? ConsumerRecords.empty() : consumer.poll(Duration.ZERO);
     }

@@ -1,7 +1,11 @@
 package sealspan.answers.writer;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.consumer.ConsumerRecords;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.header.Header;
 import sealspan.answers.AnswersException;
@@ -20,20 +24,38 @@ final class RecordReader {
   private RecordReader() {}
 
   /**
-   * Adds a record to a batch.
+   * Adds records to a batch, in their order. To unpack them is most of the work, and they are
+   * unpacked side by side.
    *
    * @throws AnswersException where the record is damaged, or of a newer version
    */
-  static void read(ConsumerRecord<byte[], byte[]> record, Batch batch) {
+  static void read(ConsumerRecords<byte[], byte[]> records, Batch batch) {
+    List<ConsumerRecord<byte[], byte[]>> all = new ArrayList<>(records.count());
+    records.forEach(all::add);
+    List<Consumer<Batch>> unpacked = all.parallelStream().map(RecordReader::unpack).toList();
+    unpacked.forEach(content -> content.accept(batch));
+    for (ConsumerRecord<byte[], byte[]> record : all) {
+      batch.read(
+          new TopicPartition(record.topic(), record.partition()),
+          record.offset(),
+          record.serializedValueSize());
+    }
+  }
+
+  private static Consumer<Batch> unpack(ConsumerRecord<byte[], byte[]> record) {
     try {
-      switch (record.topic()) {
-        case Topics.EVENTS -> batch.add(event(record));
-        case Topics.QUARANTINE ->
-            batch.add(Upsert.of(TableCodec.decode(record.value(), QuarantinedRow.class)));
-        case Topics.LEDGER ->
-            batch.add(Upsert.of(TableCodec.decode(record.value(), LedgerEntry.class)));
-        default -> batch.add(Upsert.of(TableCodec.decode(record.value(), Bundle.class)));
+      if (record.topic().equals(Topics.EVENTS)) {
+        EventRow event = event(record);
+        return batch -> batch.add(event);
       }
+      Upsert upsert =
+          switch (record.topic()) {
+            case Topics.QUARANTINE ->
+                Upsert.of(TableCodec.decode(record.value(), QuarantinedRow.class));
+            case Topics.LEDGER -> Upsert.of(TableCodec.decode(record.value(), LedgerEntry.class));
+            default -> Upsert.of(TableCodec.decode(record.value(), Bundle.class));
+          };
+      return batch -> batch.add(upsert);
     } catch (SingleObjectCodec.DamagedBytes | IllegalArgumentException | ClassCastException e) {
       throw new AnswersException(
           "The record at offset %d of %s-%d cannot be read: %s"
@@ -42,10 +64,6 @@ final class RecordReader {
               + " made anew by a rebuild.",
           e);
     }
-    batch.read(
-        new TopicPartition(record.topic(), record.partition()),
-        record.offset(),
-        record.serializedValueSize());
   }
 
   private static EventRow event(ConsumerRecord<byte[], byte[]> record) {
