@@ -7,6 +7,7 @@ import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sealspan.answers.AnswersException;
+import sealspan.answers.AnswersFolder;
 import sealspan.answers.DueWatchModel;
 import sealspan.answers.NewAlarms;
 import sealspan.ingest.log.Cut;
@@ -33,6 +34,9 @@ final class AlarmDesk {
   private String seenEnd = "";
   private Instant seenAt;
   private final LookPace pace = new LookPace();
+
+  /** A snapshot that does not reach the end that is waited for. */
+  private Path tooOld;
 
   AlarmDesk(Path dataFolder, Decisions decisions) {
     this.dataFolder = dataFolder;
@@ -97,8 +101,13 @@ final class AlarmDesk {
   }
 
   private void enter() {
+    Path newest = new AnswersFolder(dataFolder).newestSnapshot();
+    if (newest.equals(tooOld)) {
+      return;
+    }
     NewAlarms alarms = NewAlarms.read(dataFolder);
     if (!reaches(Cuts.parse(alarms.offsets()), Cuts.parse(seenEnd))) {
+      tooOld = newest;
       return;
     }
     Instant settledBefore = seenAt.minus(ON_ITS_WAY);
