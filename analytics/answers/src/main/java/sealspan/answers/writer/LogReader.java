@@ -31,6 +31,12 @@ final class LogReader implements AutoCloseable {
    */
   private static final int PARTITION_BYTES_AT_ONCE = 8 << 20;
 
+  /**
+   * So many events of a partition are read ahead of the histories. Rows come before the cut that
+   * tells of them, and whoever's rows are shown shall be found among the events.
+   */
+  private static final long EVENTS_AHEAD = 10_000;
+
   private final WriterSettings settings;
   private final Map<TopicPartition, Long> places;
   private final KafkaConsumer<byte[], byte[]> consumer;
@@ -99,27 +105,31 @@ final class LogReader implements AutoCloseable {
     if (consumer.assignment().isEmpty()) {
       return;
     }
-    leaveEventsAfterCut();
+    leaveEventsFarAhead();
     ConsumerRecords<byte[], byte[]> records = consumer.poll(wait);
     while (!records.isEmpty()) {
       RecordReader.read(records, batch);
-      leaveEventsAfterCut();
+      leaveEventsFarAhead();
       records = batch.isFull() ? ConsumerRecords.empty() : consumer.poll(Duration.ZERO);
     }
   }
 
   /**
-   * Events that the histories do not have yet are not needed yet: read all at once they would lie
-   * in the private file, and in every copy of it, until the histories have caught up.
+   * Most events that the histories do not have yet are not needed yet: read all at once they would
+   * lie in the private file, and in every copy of it, until the histories have caught up.
    */
-  private void leaveEventsAfterCut() {
+  private void leaveEventsFarAhead() {
     for (TopicPartition partition : partitions(Topics.EVENTS)) {
-      if (consumer.position(partition) < cut.getOrDefault(partition.partition(), 0L)) {
+      if (consumer.position(partition) < readAhead(cut, partition)) {
         consumer.resume(Set.of(partition));
       } else {
         consumer.pause(Set.of(partition));
       }
     }
+  }
+
+  private static long readAhead(Map<Integer, Long> cut, TopicPartition partition) {
+    return cut.getOrDefault(partition.partition(), 0L) + EVENTS_AHEAD;
   }
 
   /**
@@ -162,14 +172,14 @@ final class LogReader implements AutoCloseable {
 
   /**
    * How far must be read so that a cut is complete in every table: all rows that are there now, and
-   * the events before the cut.
+   * the events before the cut with those that these rows may tell of, but for events far ahead.
    */
   Map<TopicPartition, Long> goal(Map<Integer, Long> cut) {
     Map<TopicPartition, Long> goal =
         new HashMap<>(consumer.endOffsets(partitions(settings.rowsTopic())));
-    for (TopicPartition partition : partitions(Topics.EVENTS)) {
-      goal.put(partition, cut.get(partition.partition()));
-    }
+    consumer
+        .endOffsets(partitions(Topics.EVENTS)) // after those of the rows, which come of events
+        .forEach((events, end) -> goal.put(events, Math.min(end, readAhead(cut, events))));
     return goal;
   }
 

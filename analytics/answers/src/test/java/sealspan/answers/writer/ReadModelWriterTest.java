@@ -148,6 +148,10 @@ class ReadModelWriterTest {
             answers.ask(Questions.named("worst-sites"), Map.of()).asOf(),
             "the third event is in the log, but after the cut");
       }
+      assertEquals(
+          "3",
+          text(new AnswersFolder(folder).newestSnapshot(), "select count(*) from own.event"),
+          "an event is there before the cut says so: rows of it may be shown");
       log.commit("cut", 2, 1);
       running.awaitText(CUT, "0:2,1:1");
       running.awaitNothing();
