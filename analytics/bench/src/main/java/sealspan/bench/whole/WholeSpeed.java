@@ -156,14 +156,14 @@ public final class WholeSpeed {
         memory.peakGb());
   }
 
-  /** Waits until the engine has had next to nothing to do for a while. */
+  /** Waits until the engine has had little to do for a while; idle it takes a tenth of a core. */
   private static void untilQuiet(DataFolder folder) throws InterruptedException {
     ProcessHandle engine = ProcessHandle.of(new EngineDoor(folder).opened().pid()).orElseThrow();
     Duration before = Duration.ZERO;
     for (int quiet = 0; quiet < 2; ) {
       Thread.sleep(GLANCE.toMillis());
       Duration used = engine.info().totalCpuDuration().orElse(Duration.ZERO);
-      quiet = used.minus(before).multipliedBy(10).compareTo(GLANCE) < 0 ? quiet + 1 : 0;
+      quiet = used.minus(before).multipliedBy(4).compareTo(GLANCE) < 0 ? quiet + 1 : 0;
       before = used;
     }
   }
