@@ -128,7 +128,7 @@ public final class EventHeaders {
         return constant;
       }
     }
-    throw new IllegalArgumentException("The header " + name + " is none of its values: " + value);
+    throw new IllegalArgumentException("The header " + name + " may not be: " + value);
   }
 
   private static String lower(Enum<?> constant) {

@@ -7,9 +7,9 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 
 /**
- * The pairs of keys that were seen before, each kept as the first 128 bits of its SHA-256: 16 bytes
- * where the keys themselves would be hundreds, and with billions of pairs no two are taken for one.
- * So many fit and no more; those that come later stay new for ever.
+ * The pairs of keys that were seen before, each kept as 127 bits of its SHA-256: 16 bytes where the
+ * keys themselves would be hundreds, and with billions of pairs no two are taken for one. So many
+ * fit and no more; those that come later stay new for ever.
  */
 final class SeenPairs {
   private static final int FIRST_PLACES = 1 << 10;

@@ -75,7 +75,13 @@ record KafkaTopic(String name, String identity, int partitions) {
       }
       TimeUnit.MILLISECONDS.sleep(20);
     }
-    throw new LogException("Kafka has the topic " + name + ", but it does not come up.");
+    throw new LogException(
+        "Kafka has the topic "
+            + name
+            + ", but after "
+            + KNOWN_LIMIT_SECONDS
+            + " s not every broker knows it or a part of it has no leader. See to the brokers, then"
+            + " start again.");
   }
 
   private static TopicDescription describe(Admin admin, String name)

@@ -155,9 +155,10 @@ class ThreeBrokersTest {
     while (batches() < Math.min(count, BATCHES) && !importing.isDone()) {
       pause();
     }
-    if (batches() < Math.min(count, BATCHES)) {
+    if (importing.isCompletedExceptionally()) {
       importing.join(); // tells what it failed of
     }
+    assertTrue(batches() >= Math.min(count, BATCHES), "the import failed");
   }
 
   /** A busy machine may not get all threads of a container to stand still at the first try. */
