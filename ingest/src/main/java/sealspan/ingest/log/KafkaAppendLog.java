@@ -199,6 +199,11 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     return Cut.of(records.end());
   }
 
+  /** Breaks off what waits for an answer to where the log ends, with an error; for any thread. */
+  public void giveUp() {
+    records.giveUp();
+  }
+
   @Override
   public LogReader<T> reader(Cut from) {
     KafkaRecords<T> own = new KafkaRecords<>(address, topic, form);

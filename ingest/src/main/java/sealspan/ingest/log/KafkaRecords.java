@@ -51,6 +51,11 @@ final class KafkaRecords<T> implements AutoCloseable {
     }
   }
 
+  /** Breaks off the question that is under way, or the next one; for any thread. */
+  void giveUp() {
+    consumer.wakeup();
+  }
+
   /** End of each partition: everything before it is durable. */
   long[] end() {
     try {

@@ -11,6 +11,7 @@ import java.util.Properties;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Consumer;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.AdminClientConfig;
 
@@ -32,7 +33,7 @@ public final class LocalBroker implements AutoCloseable {
   private final Process process;
   private final BrokerState state;
   private final ReadyClasses ready;
-  private boolean stopped;
+  private volatile boolean stopped;
 
   private LocalBroker(
       BrokerFolder folder,
@@ -95,6 +96,11 @@ public final class LocalBroker implements AutoCloseable {
       return Optional.empty();
     }
     return Optional.of(explain(folder));
+  }
+
+  /** Tells what went wrong, in words, when the broker goes away by itself. */
+  public void whenGone(Consumer<String> told) {
+    process.onExit().thenRun(() -> trouble().ifPresent(told));
   }
 
   /** Stops the broker in an orderly way, and by force if that takes longer than 30 seconds. */

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.clients.admin.Config;
@@ -112,15 +113,14 @@ class LocalBrokerTest {
   }
 
   @Test
-  void saysWhyItIsGoneWhenKilled() throws InterruptedException {
+  void saysWhyItIsGoneWhenKilled() {
     try (LocalBroker broker = LocalBroker.start(new BrokerSettings(folder, JARS))) {
       ProcessHandle process = broker.state().process(folder).orElseThrow();
+      CompletableFuture<String> told = new CompletableFuture<>();
+      broker.whenGone(told::complete);
+      assertFalse(told.isDone());
       process.destroyForcibly();
-      process.onExit().join();
-      // A handle sees the end a moment before the process that it is a handle of.
-      while (broker.trouble().isEmpty()) {
-        Thread.sleep(10);
-      }
+      assertEquals(told.join(), broker.trouble().orElseThrow());
       assertTrue(broker.trouble().orElseThrow().contains("stopped by itself"));
     }
   }

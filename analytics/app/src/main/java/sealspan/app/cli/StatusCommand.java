@@ -17,6 +17,7 @@ import sealspan.app.engine.Cuts;
 import sealspan.app.engine.DataFolder;
 import sealspan.app.engine.EngineDoor;
 import sealspan.app.engine.EngineState;
+import sealspan.app.engine.FolderTrouble;
 import sealspan.app.engine.LogClient;
 
 @Command(
@@ -38,6 +39,7 @@ final class StatusCommand implements Callable<Integer> {
     Optional<EngineState> engine = door.running();
     Optional<Published> published = Published.newest(folder.root());
     line("data folder", folder.root());
+    FolderTrouble.ofRoom(folder).ifPresent(words -> line("disk", words));
     if (engine.isPresent()) {
       ofEngine(engine.get());
       ofLog(folder, engine.get(), published);

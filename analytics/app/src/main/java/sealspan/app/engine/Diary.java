@@ -43,14 +43,15 @@ final class Diary {
     set(state.phase(), state.kafka(), codeStamp, number, state.lastFit(), state.lastError());
   }
 
-  synchronized void phase(Phase phase) {
+  /** The engine is about to end: because of this, or as it was asked to, with empty words. */
+  synchronized void stopping(String words) {
     set(
-        phase,
+        Phase.STOPPING,
         state.kafka(),
         state.codeStamp(),
         state.generation(),
         state.lastFit(),
-        state.lastError());
+        words);
   }
 
   synchronized void fitted(Instant at) {

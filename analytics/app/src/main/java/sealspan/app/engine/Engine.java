@@ -8,7 +8,6 @@ import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sealspan.app.Problem;
-import sealspan.app.engine.EngineState.Phase;
 import sealspan.app.engine.Letters.Answer;
 import sealspan.app.engine.Letters.Letter;
 import sealspan.app.engine.Letters.Outcome;
@@ -60,6 +59,7 @@ public final class Engine {
         Workshop workshop = Workshop.open(folder, log, diary, flink)) {
       GivingWay.fromNow();
       diary.running(log.address());
+      log.whenGone(words -> endWithoutBroker(words, workshop));
       LOG.info("Takes events; the log is at {}.", log.address());
       while (!stopping) {
         letters.take().forEach(letter -> open(letter, workshop));
@@ -68,7 +68,7 @@ public final class Engine {
         workshop.look();
         EngineDoor.pause(GLANCE);
       }
-      diary.phase(Phase.STOPPING);
+      diary.stopping("");
     } catch (RuntimeException e) {
       Problem problem = FolderTrouble.of(folder, e).orElse(null);
       diary.failed(problem == null ? Workshop.words(e) : problem.getMessage());
@@ -83,8 +83,18 @@ public final class Engine {
     log.trouble()
         .ifPresent(
             words -> {
-              throw new Problem(words + " Nothing that was acknowledged is lost. Start again.");
+              throw new Problem(withoutBroker(words));
             });
+  }
+
+  /** Says so at once, whatever the engine is waiting for. */
+  private void endWithoutBroker(String words, Workshop workshop) {
+    diary.stopping(withoutBroker(words));
+    workshop.giveUpLooking();
+  }
+
+  private static String withoutBroker(String words) {
+    return "Nothing that was acknowledged is lost; start again. " + words;
   }
 
   private void open(Letter letter, Workshop workshop) {

@@ -2,15 +2,20 @@ package sealspan.app.engine;
 
 import java.io.IOException;
 import java.io.Reader;
-import java.io.Writer;
+import java.io.StringWriter;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.stream.Collectors;
 
 /**
  * What an engine writes down about itself, so that commands find it and a person can see how it
@@ -35,6 +40,9 @@ public record EngineState(
     Instant lastFit,
     String lastError) {
   private static final Duration START_TIME_TOLERANCE = Duration.ofSeconds(2);
+
+  /** What a file needs on a disk at least, whatever is in it. */
+  private static final int BLOCK_BYTES = 4096;
 
   /** Where an engine is in its life. */
   public enum Phase {
@@ -89,7 +97,26 @@ public record EngineState(
     return p.info().command().map(c -> Path.of(c).endsWith("java")).orElse(false);
   }
 
+  /** Writes it in the place of the last one: also on a full disk, but then with fewer words. */
   void write(DataFolder folder) throws IOException {
+    Path draft = file(folder).resolveSibling("state.new");
+    try {
+      Files.write(draft, text(lastError));
+      Files.move(
+          draft, file(folder), StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    } catch (IOException noRoom) {
+      byte[] text = text(lastError.lines().limit(1).collect(Collectors.joining()));
+      if (text.length > BLOCK_BYTES || !Files.exists(file(folder))) {
+        throw noRoom;
+      }
+      try (FileChannel here = FileChannel.open(file(folder), StandardOpenOption.WRITE)) {
+        here.write(ByteBuffer.wrap(text)); // where the last one lies there is room for this one
+        here.truncate(text.length);
+      }
+    }
+  }
+
+  private byte[] text(String words) throws IOException {
     Properties p = new Properties();
     p.setProperty("pid", Long.toString(pid));
     p.setProperty("startTime", startTime.toString());
@@ -98,13 +125,10 @@ public record EngineState(
     p.setProperty("codeStamp", codeStamp);
     p.setProperty("generation", Integer.toString(generation));
     p.setProperty("lastFit", lastFit == null ? "" : lastFit.toString());
-    p.setProperty("lastError", lastError);
-    Path draft = file(folder).resolveSibling("state.new");
-    try (Writer out = Files.newBufferedWriter(draft)) {
-      p.store(out, "The engine of this data folder. Written by the program; do not edit.");
-    }
-    Files.move(
-        draft, file(folder), StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    p.setProperty("lastError", words);
+    StringWriter out = new StringWriter();
+    p.store(out, "The engine of this data folder. Written by the program; do not edit.");
+    return out.toString().getBytes(StandardCharsets.UTF_8);
   }
 
   private static Path file(DataFolder folder) {

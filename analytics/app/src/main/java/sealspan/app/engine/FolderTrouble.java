@@ -1,11 +1,15 @@
 package sealspan.app.engine;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.util.Optional;
 import sealspan.app.Problem;
 
 /** Says in words what a data folder lacks. */
-final class FolderTrouble {
+public final class FolderTrouble {
+  /** With less room than this on its disk, an engine can neither go on nor say so. */
+  private static final long LEAST_ROOM_BYTES = 1 << 20;
+
   private FolderTrouble() {}
 
   /** What is wrong with the disk of the folder; empty where something else went wrong. */
@@ -13,13 +17,7 @@ final class FolderTrouble {
     for (Throwable cause = thrown; cause != null; cause = cause.getCause()) {
       String text = cause instanceof IOException ? cause.toString() : "";
       if (text.contains("No space left on device")) {
-        return Optional.of(
-            new Problem(
-                "The disk that holds "
-                    + folder.root()
-                    + " is full. Nothing that was acknowledged is lost. Free some space and start"
-                    + " again.",
-                thrown));
+        return Optional.of(new Problem(full(folder), thrown));
       }
       if (text.contains("Read-only file system")) {
         return Optional.of(
@@ -32,5 +30,21 @@ final class FolderTrouble {
       }
     }
     return Optional.empty();
+  }
+
+  /** What to say when the disk of the folder has no room left; empty while it has. */
+  public static Optional<String> ofRoom(DataFolder folder) {
+    try {
+      long room = Files.getFileStore(folder.root()).getUsableSpace();
+      return room < LEAST_ROOM_BYTES ? Optional.of(full(folder)) : Optional.empty();
+    } catch (IOException cannotBeTold) {
+      return Optional.empty();
+    }
+  }
+
+  private static String full(DataFolder folder) {
+    return "The disk that holds "
+        + folder.root()
+        + " is full. Nothing that was acknowledged is lost. Free some space and start again.";
   }
 }

@@ -3,6 +3,7 @@ package sealspan.app.engine;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.function.Consumer;
 import sealspan.ingest.log.BrokerSettings;
 import sealspan.ingest.log.KafkaAddress;
 import sealspan.ingest.log.LocalBroker;
@@ -48,6 +49,13 @@ final class LogHome implements AutoCloseable {
   /** Why the broker of ours has gone away; empty while it runs, and with the user's cluster. */
   Optional<String> trouble() {
     return broker == null ? Optional.empty() : broker.trouble();
+  }
+
+  /** Tells at once when the broker of ours goes away by itself; never with the user's cluster. */
+  void whenGone(Consumer<String> told) {
+    if (broker != null) {
+      broker.whenGone(told);
+    }
   }
 
   @Override

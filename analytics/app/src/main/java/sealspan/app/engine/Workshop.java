@@ -139,6 +139,11 @@ final class Workshop implements AutoCloseable {
     }
   }
 
+  /** Breaks off a look at the log that waits for an answer; for any thread. */
+  void giveUpLooking() {
+    events.giveUp();
+  }
+
   /** Whether a long log is being caught up with: people want its answers before a fit of it. */
   private boolean isFarBehind() {
     long there = Cuts.events(Cuts.parse(clock.seen()));
