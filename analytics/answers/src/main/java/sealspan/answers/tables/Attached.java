@@ -13,6 +13,16 @@ public final class Attached {
     statement.execute("attach %s as %s".formatted(literal(file), name));
   }
 
+  /**
+   * Attaches a file under a name; makes it where it is missing. What is committed is on disk only
+   * once a checkpoint was made: without one the file is as it was at the last.
+   */
+  public static void untilCheckpoint(Statement statement, Path file, String name)
+      throws SQLException {
+    statement.execute(
+        "attach %s as %s (recovery_mode no_wal_writes)".formatted(literal(file), name));
+  }
+
   /** Attaches a file under a name, for reading only. */
   public static void readOnly(Statement statement, Path file, String name) throws SQLException {
     statement.execute("attach %s as %s (read_only)".formatted(literal(file), name));

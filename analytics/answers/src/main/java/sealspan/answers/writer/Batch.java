@@ -23,8 +23,10 @@ final class Batch {
   private final Map<TopicPartition, Long> positions = new HashMap<>();
   private int records;
   private long bytes;
+  private int upsertsRead;
 
   void add(Upsert upsert) {
+    upsertsRead++;
     Upsert earlier = upserts.get(upsert.key());
     if (earlier == null || upsert.replaces(earlier.revision())) {
       upserts.put(upsert.key(), upsert);
@@ -51,12 +53,22 @@ final class Batch {
     return upserts;
   }
 
+  /** Number of bundles and rows read, those that do not hold among them. */
+  int upsertsRead() {
+    return upsertsRead;
+  }
+
   List<EventRow> events() {
     return events;
   }
 
   Map<TopicPartition, Long> positions() {
     return positions;
+  }
+
+  /** Bytes of the records read. */
+  long bytes() {
+    return bytes;
   }
 
   /** Number of records read. */

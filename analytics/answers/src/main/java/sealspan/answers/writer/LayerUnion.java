@@ -38,6 +38,7 @@ final class LayerUnion implements AutoCloseable {
     this.made = made;
     this.connection = connection.duplicate().unwrap(DuckDBConnection.class);
     this.statement = this.connection.createStatement();
+    statement.execute("use " + PrivateStore.DATABASE);
     statement.execute("create temp table was_stale as from " + stale);
     List<Integer> numbers = layers.stream().map(LayerFile::number).toList();
     for (Map.Entry<String, List<Integer>> table : Layers.tables(statement).entrySet()) {

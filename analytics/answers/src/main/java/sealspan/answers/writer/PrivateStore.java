@@ -22,6 +22,7 @@ import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.PublishedQuestions;
+import sealspan.answers.tables.Attached;
 import sealspan.answers.tables.EventTables;
 import sealspan.answers.tables.OneValue;
 import sealspan.answers.tables.Publication;
@@ -35,12 +36,19 @@ import sealspan.table.Bundle;
  * every topic, all changed in one transaction. A killed writer goes on exactly where it was.
  */
 final class PrivateStore implements AutoCloseable {
+  /** Name of the database on every connection to the file. */
+  static final String DATABASE = "private";
+
+  /** What is taken in between two checkpoints at most, or a little more. */
+  private static final long CHECKPOINT_BYTES = 256L << 20;
+
   private final Path file;
   private final DuckDBConnection connection;
   private final Path segmentFolder;
   private final int segmentEvents;
   private LayerStore layers;
   private long bundlesSinceSettled;
+  private long bytesSinceCheckpoint;
 
   private PrivateStore(
       Path file, DuckDBConnection connection, Path segmentFolder, int segmentEvents) {
@@ -77,14 +85,16 @@ final class PrivateStore implements AutoCloseable {
     Properties settings = new Properties();
     settings.setProperty("memory_limit", "1GB");
     settings.setProperty("threads", "2");
-    // Every snapshot begins with a checkpoint; those of DuckDB's own between cost a third of the
-    // speed.
-    settings.setProperty("checkpoint_threshold", "256MB");
+    settings.setProperty("temp_directory", file + ".tmp");
     DuckDBConnection connection =
-        DriverManager.getConnection("jdbc:duckdb:" + file, settings).unwrap(DuckDBConnection.class);
+        DriverManager.getConnection("jdbc:duckdb:", settings).unwrap(DuckDBConnection.class);
     PrivateStore store =
         new PrivateStore(file, connection, folder.segments(generation), segmentEvents);
     try {
+      try (Statement statement = connection.createStatement()) {
+        Attached.untilCheckpoint(statement, file, DATABASE);
+        statement.execute("use " + DATABASE);
+      }
       store.prepare();
       connection.setAutoCommit(true);
       store.layers =
@@ -160,6 +170,17 @@ final class PrivateStore implements AutoCloseable {
           savePlaces(batch.positions());
         });
     bundlesSinceSettled += upserts.size();
+    bytesSinceCheckpoint += batch.bytes();
+    if (bytesSinceCheckpoint > CHECKPOINT_BYTES) {
+      connection.setAutoCommit(true);
+      checkpoint();
+      connection.setAutoCommit(false);
+    }
+  }
+
+  private void checkpoint() throws SQLException {
+    execute("checkpoint");
+    bytesSinceCheckpoint = 0;
   }
 
   /** Whether so much came in since it was last settled that the record is being caught up with. */
@@ -302,7 +323,7 @@ final class PrivateStore implements AutoCloseable {
       execute("set force_compression = 'uncompressed'");
     }
     try {
-      execute("checkpoint");
+      checkpoint();
     } finally {
       execute("set force_compression = 'auto'");
     }
@@ -319,7 +340,7 @@ final class PrivateStore implements AutoCloseable {
     connection.setAutoCommit(true);
     boolean loose = false;
     if (layers.promote(copy)) {
-      execute("checkpoint");
+      checkpoint();
       loose = LoosePages.areMany(connection);
     }
     connection.setAutoCommit(false);
