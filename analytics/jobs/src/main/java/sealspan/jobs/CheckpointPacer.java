@@ -24,20 +24,28 @@ final class CheckpointPacer implements AutoCloseable {
 
   private static final long GLANCE_MILLIS = 50;
 
+  /** The longest that the reading of a long log is waited for. */
+  private static final long LONGEST_CATCH_UP_MILLIS = 900_000;
+
+  /** A job that has read nothing for so long has caught up with what it resumed from. */
+  private static final long STANDSTILL_MILLIS = 10_000;
+
+  private static final long PROGRESS_MILLIS = 500;
+
   private final MiniCluster cluster;
   private final JobID job;
   private final LogEnd log;
   private final long usualMillis;
-  private final long firstMillis;
+  private final long eventsToCatchUp;
   private final Thread thread;
 
   private CheckpointPacer(
-      MiniCluster cluster, JobID job, LogEnd log, Duration pause, Duration firstPause) {
+      MiniCluster cluster, JobID job, LogEnd log, Duration pause, long eventsToCatchUp) {
     this.cluster = cluster;
     this.job = job;
     this.log = log;
     this.usualMillis = pause.toMillis();
-    this.firstMillis = firstPause.toMillis();
+    this.eventsToCatchUp = eventsToCatchUp;
     this.thread = new Thread(this::run, "sealspan-checkpoints");
     this.thread.setDaemon(true);
   }
@@ -47,11 +55,11 @@ final class CheckpointPacer implements AutoCloseable {
    *
    * @param log where it tells that events have come; closed with the pacer
    * @param pause from one checkpoint to the next where none have
-   * @param firstPause the same before the first one
+   * @param eventsToCatchUp events that are to be read before the first one
    */
   static CheckpointPacer start(
-      MiniCluster cluster, JobID job, LogEnd log, Duration pause, Duration firstPause) {
-    CheckpointPacer pacer = new CheckpointPacer(cluster, job, log, pause, firstPause);
+      MiniCluster cluster, JobID job, LogEnd log, Duration pause, long eventsToCatchUp) {
+    CheckpointPacer pacer = new CheckpointPacer(cluster, job, log, pause, eventsToCatchUp);
     pacer.thread.start();
     return pacer;
   }
@@ -72,7 +80,8 @@ final class CheckpointPacer implements AutoCloseable {
 
   private void run() {
     try {
-      TimeUnit.MILLISECONDS.sleep(Math.max(usualMillis, firstMillis));
+      TimeUnit.MILLISECONDS.sleep(usualMillis);
+      awaitRead();
       boolean caughtUp = false;
       while (!Thread.currentThread().isInterrupted()) {
         log.note();
@@ -85,6 +94,21 @@ final class CheckpointPacer implements AutoCloseable {
       }
     } catch (InterruptedException e) {
       // Closed.
+    }
+  }
+
+  private void awaitRead() throws InterruptedException {
+    long read = 0;
+    long stoodStillMillis = 0;
+    for (long waited = 0;
+        read < eventsToCatchUp
+            && waited < LONGEST_CATCH_UP_MILLIS
+            && stoodStillMillis < STANDSTILL_MILLIS;
+        waited += PROGRESS_MILLIS) {
+      TimeUnit.MILLISECONDS.sleep(PROGRESS_MILLIS);
+      long before = read;
+      read = JobProgress.of(cluster, job).map(JobProgress::eventsRead).orElse(before);
+      stoodStillMillis = read == before ? stoodStillMillis + PROGRESS_MILLIS : 0;
     }
   }
 

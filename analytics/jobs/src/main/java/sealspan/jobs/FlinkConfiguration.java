@@ -14,6 +14,7 @@ import org.apache.flink.configuration.Configuration;
 import org.apache.flink.configuration.CoreOptions;
 import org.apache.flink.configuration.ExecutionOptions;
 import org.apache.flink.configuration.ExternalizedCheckpointRetention;
+import org.apache.flink.configuration.HeartbeatManagerOptions;
 import org.apache.flink.configuration.JobManagerOptions;
 import org.apache.flink.configuration.MemorySize;
 import org.apache.flink.configuration.NettyShuffleEnvironmentOptions;
@@ -115,6 +116,7 @@ final class FlinkConfiguration {
   /** For a cluster inside this process: little memory, no door to other machines. */
   static Configuration cluster(Path workFolder) {
     Configuration c = new Configuration();
+    c.set(HeartbeatManagerOptions.HEARTBEAT_INTERVAL, Duration.ofSeconds(1)); // brings progress
     c.set(CoreOptions.TMP_DIRS, workFolder.toAbsolutePath().toString());
     c.set(TaskManagerOptions.NETWORK_MEMORY_MIN, MemorySize.ofMebiBytes(48));
     c.set(TaskManagerOptions.NETWORK_MEMORY_MAX, MemorySize.ofMebiBytes(48));

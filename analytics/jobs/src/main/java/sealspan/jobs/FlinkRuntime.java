@@ -33,7 +33,7 @@ public final class FlinkRuntime implements AutoCloseable {
   private static final int BEGIN_ATTEMPTS = 3;
 
   private final MiniCluster cluster;
-  private JobID histories;
+  private volatile JobID histories;
   private CheckpointPacer pacer;
 
   private FlinkRuntime(MiniCluster cluster) {
@@ -77,17 +77,18 @@ public final class FlinkRuntime implements AutoCloseable {
    * @throws JobException when the log cannot be used or the job fails at once
    */
   public synchronized void startHistories(JobSettings job, CheckpointSettings checkpoints) {
-    startHistories(job, checkpoints, checkpoints.pause());
+    startHistories(job, checkpoints, 0);
   }
 
   /**
    * As {@link #startHistories(JobSettings, CheckpointSettings)}, for a log that will take a while
-   * to catch up with: every checkpoint sends all rows that have changed.
+   * to catch up with: every checkpoint sends all rows that have changed, so the next one, the
+   * second, comes once the log was read.
    *
-   * @param firstPause time until the next checkpoint, the second
+   * @param events number of events that are to be caught up with
    */
   public synchronized void startHistories(
-      JobSettings job, CheckpointSettings checkpoints, Duration firstPause) {
+      JobSettings job, CheckpointSettings checkpoints, long events) {
     stopHistories();
     TopicSetup.make(job);
     CheckpointFolder folder = new CheckpointFolder(checkpoints, job);
@@ -104,8 +105,7 @@ public final class FlinkRuntime implements AutoCloseable {
       stopHistories();
       throw new JobException("The histories cannot be kept up to date: " + why);
     }
-    pacer =
-        CheckpointPacer.start(cluster, histories, new LogEnd(job), checkpoints.pause(), firstPause);
+    pacer = CheckpointPacer.start(cluster, histories, new LogEnd(job), checkpoints.pause(), events);
   }
 
   private boolean begin(
@@ -165,6 +165,12 @@ public final class FlinkRuntime implements AutoCloseable {
             e -> {
               throw new JobException("The fit failed: " + JobTrouble.words(e), e);
             });
+  }
+
+  /** How far the continuous job has come; empty when none runs, or it does not say. */
+  public Optional<JobProgress> progress() {
+    JobID job = histories;
+    return job == null ? Optional.empty() : JobProgress.of(cluster, job);
   }
 
   /** Whether the continuous job was started and has given up. */

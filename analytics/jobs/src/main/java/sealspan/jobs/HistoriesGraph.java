@@ -21,7 +21,11 @@ final class HistoriesGraph {
                 WatermarkStrategy.noWatermarks(),
                 "events",
                 Addressed.TYPE)
-            .uid("events");
+            .uid("events")
+            .map(new CountedEvents())
+            .returns(Addressed.TYPE)
+            .name("events read")
+            .uid("events-read");
     DataStream<byte[]> fits =
         env.fromSource(LogConnections.fits(job), WatermarkStrategy.noWatermarks(), "fits")
             .setParallelism(1)

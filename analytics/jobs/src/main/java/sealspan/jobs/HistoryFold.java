@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.apache.flink.api.common.accumulators.LongCounter;
 import org.apache.flink.api.common.state.BroadcastState;
 import org.apache.flink.api.common.state.MapStateDescriptor;
 import org.apache.flink.api.common.state.ValueState;
@@ -67,6 +68,8 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   private transient SendPace pace;
   private transient boolean scoreAll;
   private transient boolean armed;
+  private final LongCounter historiesChanged = new LongCounter();
+  private final LongCounter historiesSent = new LongCounter();
 
   HistoryFold(AcceptanceCriteria criteria) {
     this.criteria = criteria;
@@ -94,6 +97,8 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
     changed = new LinkedHashSet<>();
     toScore = new ArrayDeque<>();
     pace = new SendPace();
+    getRuntimeContext().addAccumulator(JobProgress.CHANGED, historiesChanged);
+    getRuntimeContext().addAccumulator(JobProgress.SENT, historiesSent);
     if (scoreAll) {
       arm();
     }
@@ -111,7 +116,9 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
     } else {
       bag.add(arrived);
     }
-    changed.add(arrived.to);
+    if (changed.add(arrived.to)) {
+      historiesChanged.add(1);
+    }
     arm();
   }
 
@@ -163,6 +170,7 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   private void sendChanged() throws Exception {
     for (String key : StateOrder.of(changed, keyGroups())) {
       List<LoggedEvent> events = send(key);
+      historiesSent.add(1);
       if (!key.startsWith(ZONE)) {
         output.collect(WATCHED, new StreamRecord<>(RowsOf.watched(key, events, criteria)));
       }
@@ -178,15 +186,18 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
   private boolean scoreSome(long untilNanos) throws Exception {
     if (scoreAll) {
       scoreAll = false;
+      historiesSent.add(toScore.size()); // They are sent with a later fit.
       toScore.clear();
       try (Stream<String> keys =
           this.<String>getKeyedStateBackend().getKeys(SCORED.getName(), VoidNamespace.INSTANCE)) {
         keys.filter(key -> !key.startsWith(ZONE)).forEach(toScore::add);
       }
+      historiesChanged.add(toScore.size());
     }
     long mark = lastFit.mark();
     while (!toScore.isEmpty() && System.nanoTime() < untilNanos) {
       String key = toScore.remove();
+      historiesSent.add(1);
       setCurrentKey(key);
       if (scored.value() != mark) {
         send(key);

@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
@@ -98,6 +99,38 @@ class HistoriesTest extends OnRealBroker {
       log.awaitComplete("sites", runtime);
       assertFalse(labels(rows("sites")).isEmpty());
       assertSame(BatchTables.of(events, List.of(), CRITERIA, null), rows("sites"));
+    }
+  }
+
+  @Test
+  void tellsHowFarItIsWithALongLog() {
+    List<LoggedEvent> events = SomeEvents.of(17, 60);
+    log.append(events);
+    try (FlinkRuntime runtime = runtime(2)) {
+      assertEquals(Optional.empty(), runtime.progress());
+      runtime.startHistories(job("long", 2), checkpoints(StateKept.HEAP), events.size());
+      log.awaitComplete("long", runtime);
+      LogUnderTest.until(
+          () ->
+              runtime
+                  .progress()
+                  .filter(p -> p.eventsRead() == events.size())
+                  .filter(p -> p.historiesChanged() == p.historiesSent())
+                  .isPresent());
+      Map<String, Bundle> rows = rows("long");
+      assertTrue(runtime.progress().orElseThrow().historiesSent() >= rows.size());
+      assertSame(BatchTables.of(events, List.of(), CRITERIA, null), rows);
+    }
+  }
+
+  @Test
+  void aLogThatIsShorterThanWasSaidIsNotWaitedForInVain() {
+    List<LoggedEvent> events = SomeEvents.of(18, 20);
+    log.append(events);
+    try (FlinkRuntime runtime = runtime(1)) {
+      runtime.startHistories(job("short", 1), checkpoints(StateKept.HEAP), events.size() + 1L);
+      log.awaitComplete("short", runtime);
+      assertSame(BatchTables.of(events, List.of(), CRITERIA, null), rows("short"));
     }
   }
 

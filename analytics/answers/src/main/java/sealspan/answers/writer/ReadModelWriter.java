@@ -32,6 +32,7 @@ public final class ReadModelWriter implements Runnable {
   private final Object turn = new Object();
   private volatile boolean stopping;
   private volatile String trouble;
+  private volatile long bundlesTaken;
   private WriterSession session;
 
   /**
@@ -98,7 +99,8 @@ public final class ReadModelWriter implements Runnable {
   }
 
   private WriterSession open() throws IOException, SQLException {
-    WriterSession opened = new WriterSession(settings, this::publishedOne);
+    WriterSession opened =
+        new WriterSession(settings, this::publishedOne, bundles -> bundlesTaken += bundles);
     synchronized (turn) {
       session = opened;
     }
@@ -132,6 +134,11 @@ public final class ReadModelWriter implements Runnable {
 
   private static Duration min(Duration a, Duration b) {
     return a.compareTo(b) < 0 ? a : b;
+  }
+
+  /** How many bundles and rows were read and taken in since the writer was made. */
+  public long bundlesTaken() {
+    return bundlesTaken;
   }
 
   /** What is wrong now, in words; empty while all is well. */

@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.IntConsumer;
 import org.apache.kafka.common.TopicPartition;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.tables.Publication;
@@ -33,6 +34,7 @@ final class WriterSession implements AutoCloseable {
   private PrivateStore store;
   private final LogReader log;
   private final Consumer<Path> published;
+  private final IntConsumer taken;
 
   private Map<Integer, Long> publishedCut;
   private Map<Integer, Long> holdUntil;
@@ -50,11 +52,13 @@ final class WriterSession implements AutoCloseable {
    * Opens the private file and goes to the place where it stopped.
    *
    * @param published told of every snapshot
+   * @param taken told how many bundles and rows were taken in
    */
-  WriterSession(WriterSettings settings, Consumer<Path> published)
+  WriterSession(WriterSettings settings, Consumer<Path> published, IntConsumer taken)
       throws IOException, SQLException {
     this.settings = settings;
     this.published = published;
+    this.taken = taken;
     folder = new AnswersFolder(settings.dataFolder());
     publisher = new SnapshotPublisher(folder);
     Files.createDirectories(folder.folder());
@@ -117,6 +121,7 @@ final class WriterSession implements AutoCloseable {
       Batch batch = pending;
       pending = new Batch();
       store.apply(batch);
+      taken.accept(batch.upsertsRead());
       changed = true;
     }
   }

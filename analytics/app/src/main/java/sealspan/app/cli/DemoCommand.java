@@ -111,16 +111,16 @@ final class DemoCommand implements Callable<Integer> {
 
   private static void awaitAnswers(DataFolder folder, EngineDoor door, Cut end, StatusLine line) {
     Coverage coverage = new Coverage(folder);
-    coverage.await(end, (done, all) -> line.show(done + " of " + all + " events in the answers"));
+    coverage.await(end, line::showAnswers);
     boolean fitted =
         Published.newest(folder.root())
             .filter(p -> p.fitOffsets() != null)
             .filter(p -> Cuts.parse(p.fitOffsets()).covers(end))
             .isPresent();
     if (!fitted) {
-      door.ask(Wish.FIT);
+      door.ask(Wish.FIT, line::show);
     }
-    coverage.awaitFit(end, (done, all) -> line.show("estimates are being published"));
+    coverage.awaitFit(end, (done, all, meanwhile) -> line.show("estimates are being published"));
   }
 
   private static String brief(ImportSummary s) {

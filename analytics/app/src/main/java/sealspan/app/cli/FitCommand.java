@@ -24,7 +24,11 @@ final class FitCommand implements Callable<Integer> {
   public Integer call() {
     EngineDoor door = new EngineDoor(data.folder());
     door.open();
-    spec.commandLine().getOut().println(door.ask(Wish.FIT));
+    String done;
+    try (StatusLine line = new StatusLine()) {
+      done = door.ask(Wish.FIT, line::show);
+    }
+    spec.commandLine().getOut().println(done);
     return ExitCode.DONE;
   }
 }

@@ -122,10 +122,7 @@ final class ImportCommand implements Callable<Integer> {
           clean &= summary.isClean();
         }
         if (!noWait) {
-          new Coverage(folder)
-              .await(
-                  log.events().end(),
-                  (done, all) -> line.show("in the answers: " + done + " of " + all + " events"));
+          new Coverage(folder).await(log.events().end(), line::showAnswers);
         }
       }
     }

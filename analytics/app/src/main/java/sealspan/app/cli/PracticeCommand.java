@@ -170,10 +170,7 @@ final class PracticeCommand implements Callable<Integer> {
           line.show(counts[0] + " events appended");
         }
       }
-      new Coverage(folder)
-          .await(
-              log.events().end(),
-              (done, all) -> line.show("in the answers: " + done + " of " + all + " events"));
+      new Coverage(folder).await(log.events().end(), line::showAnswers);
     }
     words.println(
         counts[0]

@@ -24,7 +24,11 @@ final class RebuildCommand implements Callable<Integer> {
   public Integer call() {
     EngineDoor door = new EngineDoor(data.folder());
     door.open();
-    spec.commandLine().getOut().println(door.ask(Wish.REBUILD));
+    String done;
+    try (StatusLine line = new StatusLine()) {
+      done = door.ask(Wish.REBUILD, line::show);
+    }
+    spec.commandLine().getOut().println(done);
     return ExitCode.DONE;
   }
 }

@@ -79,10 +79,7 @@ final class RestoreCommand implements Callable<Integer> {
   private void awaitAnswers(DataFolder folder) {
     try (StatusLine line = new StatusLine();
         LogClient log = LogClient.of(folder, new EngineDoor(folder).opened())) {
-      new Coverage(folder)
-          .await(
-              log.events().end(),
-              (done, all) -> line.show("in the answers: " + done + " of " + all + " events"));
+      new Coverage(folder).await(log.events().end(), line::showAnswers);
     }
     out().println("The answers are up to date.");
   }

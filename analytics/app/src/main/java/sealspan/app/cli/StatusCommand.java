@@ -13,6 +13,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import sealspan.answers.Published;
+import sealspan.app.engine.CatchingUp;
 import sealspan.app.engine.Cuts;
 import sealspan.app.engine.DataFolder;
 import sealspan.app.engine.EngineDoor;
@@ -86,6 +87,7 @@ final class StatusCommand implements Callable<Integer> {
           inAnswers
               + " events"
               + (inAnswers < events ? ", " + (events - inAnswers) + " behind" : ", up to date"));
+      CatchingUp.read(folder).ifPresent(words -> line("catching up", words));
       if (published.filter(p -> !p.cut().codeVersion().equals(engine.codeStamp())).isPresent()) {
         line("", "made by another build; the engine is making its own beside them");
       }

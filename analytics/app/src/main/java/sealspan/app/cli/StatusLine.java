@@ -25,6 +25,17 @@ final class StatusLine implements AutoCloseable {
     }
   }
 
+  /**
+   * Shows how far the answers are.
+   *
+   * @param done events in them
+   * @param all events that shall be
+   * @param meanwhile how far the engine is with the rest; empty where it does not say
+   */
+  void showAnswers(long done, long all, String meanwhile) {
+    show(meanwhile.isEmpty() ? "in the answers: " + done + " of " + all + " events" : meanwhile);
+  }
+
   /** Takes the line away. */
   @Override
   public void close() {

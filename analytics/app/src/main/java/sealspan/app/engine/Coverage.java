@@ -33,8 +33,10 @@ public final class Coverage {
      *
      * @param published events in the answers
      * @param goal events waited for
+     * @param meanwhile how far the engine is with what is not in the answers yet, in words; empty
+     *     where it does not say
      */
-    void at(long published, long goal);
+    void at(long published, long goal, String meanwhile);
   }
 
   /**
@@ -85,7 +87,10 @@ public final class Coverage {
                 + " again with: sealspan start");
       }
       if (System.nanoTime() > nextReport) {
-        listener.at(newest == null ? 0 : newest.cut().events(), Cuts.events(goal));
+        listener.at(
+            newest == null ? 0 : newest.cut().events(),
+            Cuts.events(goal),
+            CatchingUp.read(folder).orElse(""));
         nextReport = System.nanoTime() + REPORT_EVERY.toNanos();
       }
       EngineDoor.pause(GLANCE);

@@ -2,6 +2,7 @@ package sealspan.app.engine;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -21,17 +22,21 @@ import sealspan.jobs.FlinkRuntime;
 public final class Engine {
   private static final Logger LOG = LoggerFactory.getLogger(Engine.class);
   private static final Duration GLANCE = Duration.ofMillis(100);
+  private static final Duration NOTE_EVERY = Duration.ofSeconds(2);
   private static final Duration END_LIMIT = Duration.ofSeconds(75);
 
   private final DataFolder folder;
   private final Diary diary;
   private final Letters letters;
+  private final CatchingUp catchingUp;
   private volatile boolean stopping;
+  private Instant nextNote = Instant.MIN;
 
-  private Engine(DataFolder folder) {
+  private Engine(DataFolder folder) throws IOException {
     this.folder = folder;
     this.diary = new Diary(folder);
     this.letters = new Letters(folder);
+    this.catchingUp = new CatchingUp(folder);
   }
 
   /**
@@ -65,6 +70,7 @@ public final class Engine {
         letters.take().forEach(letter -> open(letter, workshop));
         requireBroker(log);
         diary.trouble(workshop.trouble().orElse(""));
+        note(workshop);
         workshop.look();
         EngineDoor.pause(GLANCE);
       }
@@ -95,6 +101,20 @@ public final class Engine {
 
   private static String withoutBroker(String words) {
     return "Nothing that was acknowledged is lost; start again. " + words;
+  }
+
+  /** Notes now and then how far the results are. */
+  private void note(Workshop workshop) {
+    Instant now = Instant.now();
+    if (now.isBefore(nextNote)) {
+      return;
+    }
+    nextNote = now.plus(NOTE_EVERY);
+    try {
+      catchingUp.note(workshop.catchingUp());
+    } catch (IOException e) {
+      LOG.debug("How far the results are could not be written down.", e);
+    }
   }
 
   private void open(Letter letter, Workshop workshop) {

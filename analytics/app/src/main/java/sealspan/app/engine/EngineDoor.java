@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import sealspan.app.Problem;
 import sealspan.app.engine.EngineState.Phase;
@@ -93,9 +94,10 @@ public final class EngineDoor {
   /**
    * Asks something of the running engine and waits for its answer.
    *
+   * @param meanwhile hears now and then how far the engine is, in words, where it says so
    * @throws Problem when the engine ends or refuses
    */
-  public String ask(Wish wish) {
+  public String ask(Wish wish, Consumer<String> meanwhile) {
     ProcessHandle process =
         running().flatMap(s -> s.process(folder)).orElseThrow(() -> new Problem(notRunning()));
     Letter letter = letters.send(wish);
@@ -111,6 +113,7 @@ public final class EngineDoor {
       if (!alive) {
         throw new Problem("The engine ended before it was done. " + lastWords());
       }
+      CatchingUp.read(folder).ifPresent(meanwhile);
       pause(GLANCE);
     }
   }

@@ -18,11 +18,6 @@ import sealspan.study.FitCut;
  * writer of the answers.
  */
 final class Results implements AutoCloseable {
-  /** What the job reads in a second, about, while it catches up. */
-  private static final long EVENTS_PER_SECOND = 20_000;
-
-  private static final long LONGEST_FIRST_SECONDS = 900;
-
   /** From the begin of one snapshot to that of the next. */
   private static final Duration SHORTEST_PAUSE = Duration.ofMillis(300);
 
@@ -30,7 +25,7 @@ final class Results implements AutoCloseable {
   private final Generation generation;
   private final JobSettings job;
   private final FlinkRuntime flink;
-  private ReadModelWriter writer;
+  private volatile ReadModelWriter writer;
   private Thread writing;
   private CountDownLatch firstSnapshot;
 
@@ -76,8 +71,7 @@ final class Results implements AutoCloseable {
     CheckpointSettings checkpoints =
         CheckpointSettings.everySecond(
             folder.checkpoints(generation.number()), generation.stateKept());
-    long expectedSeconds = Math.min(LONGEST_FIRST_SECONDS, events / EVENTS_PER_SECOND);
-    flink.startHistories(job, checkpoints, Duration.ofSeconds(Math.max(1, expectedSeconds)));
+    flink.startHistories(job, checkpoints, events);
   }
 
   /** Fits at a cut and waits for it. */
@@ -148,6 +142,13 @@ final class Results implements AutoCloseable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  /** How far they are, in words; empty where they are up to date but for little. */
+  String catchingUp() {
+    ReadModelWriter now = writer;
+    long taken = now == null ? 0 : now.bundlesTaken();
+    return flink.progress().map(p -> CatchingUp.words(p, taken)).orElse("");
   }
 
   /** What is wrong now, in words; empty while all is well. */

@@ -50,6 +50,10 @@ final class Workshop implements AutoCloseable {
       Executors.newSingleThreadExecutor(task -> new Thread(task, "workshop"));
 
   private volatile Results results;
+
+  /** What is being made to take the place of the results; null while nothing is. */
+  private volatile Results anew;
+
   private volatile String failure = "";
   private volatile FitClock clock;
   private CompletableFuture<?> atWork = CompletableFuture.completedFuture(null);
@@ -169,6 +173,12 @@ final class Workshop implements AutoCloseable {
     return submit(this::rebuildNow);
   }
 
+  /** How far the results are that are being made, in words; empty while there is little to do. */
+  String catchingUp() {
+    Results now = anew == null ? results : anew;
+    return now == null ? "" : now.catchingUp();
+  }
+
   /** What is wrong now, in words; empty while all is well. */
   Optional<String> trouble() {
     Results now = results;
@@ -262,6 +272,7 @@ final class Workshop implements AutoCloseable {
     decisions.adopt(criteria);
     Generation generation = newGeneration(CodeStamp.running(), CriteriaInForce.digest(criteria));
     Results fresh = new Results(folder, log, generation, criteria, startFlink(folder));
+    anew = fresh;
     try {
       replayLastFit(fresh);
       fresh.keepUp(Cuts.events(events.end()));
@@ -272,6 +283,8 @@ final class Workshop implements AutoCloseable {
       fresh.close();
       old.publish();
       throw e;
+    } finally {
+      anew = null;
     }
     results = fresh;
     forecasts.reopen();

@@ -43,7 +43,7 @@ import sealspan.ingest.log.Cut;
 public final class WholeSpeed {
   private static final int PATTERNS = 5_000;
   private static final Duration GLANCE = Duration.ofSeconds(5);
-  private static final Coverage.Listener SILENT = (published, goal) -> {};
+  private static final Coverage.Listener SILENT = (published, goal, meanwhile) -> {};
 
   /** What can be asked for by itself. */
   private enum Part {
