@@ -38,6 +38,7 @@ final class WriterSession implements AutoCloseable {
 
   private Map<Integer, Long> publishedCut;
   private Map<Integer, Long> holdUntil;
+  private final TakingIn takingIn = new TakingIn();
   private Batch pending = new Batch();
   private boolean changed = true;
   private long lookedForPartitions;
@@ -120,7 +121,7 @@ final class WriterSession implements AutoCloseable {
     if (pending.records() > 0) {
       Batch batch = pending;
       pending = new Batch();
-      store.apply(batch);
+      takingIn.begin(store, batch);
       taken.accept(batch.upsertsRead());
       changed = true;
     }
@@ -137,6 +138,7 @@ final class WriterSession implements AutoCloseable {
     publishFrom = from;
     publishQuietFrom = from;
     Map<Integer, Long> cut = log.historiesCut();
+    takingIn.await();
     boolean news =
         changed || pending.records() > 0 || !cut.equals(publishedCut) || store.isUnsettled();
     if (isHeld(cut)) {
@@ -150,6 +152,7 @@ final class WriterSession implements AutoCloseable {
         poll();
       }
       takeIn();
+      takingIn.await();
       boolean much = store.takesMuch();
       long settling = System.nanoTime();
       Publication publication =
@@ -218,10 +221,9 @@ final class WriterSession implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    try {
+    try (PrivateStore closing = store;
+        TakingIn first = takingIn) {
       log.close();
-    } finally {
-      store.close();
     }
   }
 }
