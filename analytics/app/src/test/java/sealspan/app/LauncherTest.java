@@ -89,6 +89,15 @@ class LauncherTest {
   }
 
   @Test
+  void findsTheVersionBehindOptionsThatJavaPicksUp() throws Exception {
+    script(
+        "java",
+        "echo 'Picked up JAVA_TOOL_OPTIONS: -Da=b' >&2\n"
+            + "echo 'openjdk version \"11.0.2\" 2019-01-15' >&2");
+    assertTrue(run().text().contains("is Java 11; Sealspan needs a JDK, version 17"));
+  }
+
+  @Test
   void refusesAJavaWithoutCompiler() throws Exception {
     script("java", "echo 'openjdk version \"17.0.15\" 2025-04-15' >&2");
     assertTrue(run().text().contains("is a Java without a compiler"));
