@@ -18,10 +18,14 @@ final class SendPace {
   private static final long FLOOD_PER_SECOND = 1_000;
   private static final long LONGEST_FLOOD_MILLIS = 900_000;
 
+  /** A flood is over when it has not been seen for so long: the reading may falter meanwhile. */
+  private static final long OVER_MILLIS = 2_000;
+
   private long pauseMillis = SHORTEST_MILLIS;
   private long arrivals;
   private long lookedAtMillis;
   private long floodSinceMillis = -1;
+  private long floodSeenMillis;
 
   long pauseMillis() {
     return pauseMillis;
@@ -37,12 +41,13 @@ final class SendPace {
     boolean flood = arrivals * 1_000 > FLOOD_PER_SECOND * (nowMillis - lookedAtMillis);
     arrivals = 0;
     lookedAtMillis = nowMillis;
-    if (!flood) {
+    if (flood) {
+      floodSeenMillis = nowMillis;
+      floodSinceMillis = floodSinceMillis < 0 ? nowMillis : floodSinceMillis;
+    }
+    if (floodSinceMillis < 0 || nowMillis - floodSeenMillis >= OVER_MILLIS) {
       floodSinceMillis = -1;
       return false;
-    }
-    if (floodSinceMillis < 0) {
-      floodSinceMillis = nowMillis;
     }
     if (nowMillis - floodSinceMillis > LONGEST_FLOOD_MILLIS) {
       floodSinceMillis = nowMillis;
