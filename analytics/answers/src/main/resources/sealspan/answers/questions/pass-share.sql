@@ -32,27 +32,28 @@ with
       and ($type is null or type = $type) and ($size is null or size_inch = $size)
       and ($zone is null or zone_id = $zone) and ($site is null or site_id = $site)
       and ($since is null or day >= $since) and ($until is null or day <= $until)),
-  taken as (
-    select 'all' as rounds, * from counted_round
-    union all
-    select 'compliant', * from counted_round where compliant),
   sums as (
-    select rounds,
-      grouping(type) as any_type, grouping(size_inch) as any_size, grouping(age) as any_age,
-      type, size_inch, age, age_place, count(*) as tests, count(*) filter (passed) as passed
-    from taken
-    group by grouping sets (
-      (rounds), (rounds, type), (rounds, type, size_inch), (rounds, type, age, age_place)))
+    select grouping(type) as any_type, grouping(size_inch) as any_size, grouping(age) as any_age,
+      type, size_inch, age, age_place, count(*) as tests, count(*) filter (passed) as passed,
+      count(*) filter (compliant) as compliant_tests,
+      count(*) filter (compliant and passed) as compliant_passed
+    from counted_round
+    group by grouping sets ((), (type), (type, size_inch), (type, age, age_place))),
+  share as (
+    select 'all' as rounds, * from sums
+    union all
+    select 'compliant', * replace (compliant_tests as tests, compliant_passed as passed) from sums)
 select
   case when any_type = 1 then 'all' else coalesce(type, 'not recorded') end as type,
   case when any_size = 1 then 'all' else coalesce(size_inch, 'not recorded') end as size_inch,
   case when any_age = 1 then 'all' else age end as age,
   rounds, tests, passed, passed / tests as share_passed,
   null::double as lower, null::double as upper
-from sums
-order by any_type desc, sums.type nulls last,
+from share
+where tests > 0
+order by any_type desc, share.type nulls last,
   case when any_size = 1 and any_age = 1 then 0 when any_age = 1 then 1 else 2 end,
-  try_cast(sums.size_inch as double) nulls last, sums.size_inch, age_place, rounds
+  try_cast(share.size_inch as double) nulls last, share.size_inch, age_place, rounds
 -- beneath
 select 'n = ' || count(*) filter (counted) || ' rounds of '
   || count(distinct assembly_id) filter (counted) || ' assemblies, '
