@@ -1,6 +1,7 @@
 package sealspan.app.engine;
 
 import java.io.IOException;
+import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.util.Optional;
 import sealspan.app.Problem;
@@ -35,8 +36,11 @@ public final class FolderTrouble {
   /** What to say when the disk of the folder has no room left; empty while it has. */
   public static Optional<String> ofRoom(DataFolder folder) {
     try {
-      long room = Files.getFileStore(folder.root()).getUsableSpace();
-      return room < LEAST_ROOM_BYTES ? Optional.of(full(folder)) : Optional.empty();
+      FileStore disk = Files.getFileStore(folder.root());
+      boolean tells = disk.getTotalSpace() > 0; // some that are not disks say nothing
+      return tells && disk.getUsableSpace() < LEAST_ROOM_BYTES
+          ? Optional.of(full(folder))
+          : Optional.empty();
     } catch (IOException cannotBeTold) {
       return Optional.empty();
     }
