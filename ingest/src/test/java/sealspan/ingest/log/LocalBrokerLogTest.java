@@ -39,6 +39,17 @@ class LocalBrokerLogTest extends KafkaLogContract {
   }
 
   @Test
+  void aQuestionForTheEndCanBeBrokenOff() {
+    try (KafkaEventLog log =
+        new KafkaEventLog(new KafkaAddress(bootstrapServers()), dataFolder.resolve("given-up"))) {
+      Cut end = log.end();
+      log.giveUp();
+      assertThrows(LogException.class, log::end);
+      assertEquals(end, log.end(), "only one is broken off");
+    }
+  }
+
+  @Test
   void keepsEverythingAcknowledgedWhenTheBrokerIsKilled() {
     List<LoggedEvent> events = SampleEvents.rounds(0, 20_000);
     try (EventLog log = events(InstantSource.system())) {

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -58,12 +59,14 @@ class FullDiskTest {
             SAMPLES.resolve("visits.csv").toString(),
             "--no-wait");
     // What fails first makes room: the broker, the answers, or neither while these rows fit.
-    Settled.until(
+    BooleanSupplier failed =
         () -> {
           fill(filler);
           String out = Typed.at(data, "status").out();
           return out.contains("trouble") || out.contains("does not run") || !second.isAlive();
-        });
+        };
+    Settled.until(failed);
+    assertTrue(failed.getAsBoolean(), "neither the engine nor the import tells of trouble");
     String status = Typed.at(data, "status").out();
     assertTrue(status.contains("is full"), status);
     assertTrue(status.matches("(?s).*Nothing (that was acknowledged )?is lost.*"), status);
