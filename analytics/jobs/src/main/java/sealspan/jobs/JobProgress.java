@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletionException;
 import org.apache.flink.api.common.JobID;
 import org.apache.flink.runtime.minicluster.MiniCluster;
+import org.apache.flink.util.FlinkException;
 import org.apache.flink.util.OptionalFailure;
 import org.apache.flink.util.SerializedValue;
 
@@ -46,7 +47,7 @@ public record JobProgress(long eventsRead, long historiesChanged, long histories
     }
     try {
       return (Long) count.deserializeValue(JobProgress.class.getClassLoader()).get();
-    } catch (IOException | ClassNotFoundException | org.apache.flink.util.FlinkException e) {
+    } catch (IOException | ClassNotFoundException | FlinkException e) {
       throw new JobException("Flink's own count cannot be read: " + e.getMessage(), e);
     }
   }

@@ -10,9 +10,8 @@ import org.apache.kafka.common.TopicPartition;
 /** What was read since the last transaction; of several with one key, only the one that holds. */
 final class Batch {
   /**
-   * What makes one transaction at most, or a little more. A table that gets more rows than DuckDB
-   * writes as one group (122,880) goes to its place at once; fewer are written to the log of the
-   * file first.
+   * What makes one transaction at most, or a little more. Each looks once through all tables for
+   * rows to replace, and two of them may be in memory.
    */
   static final int MOST_RECORDS = 10_000;
 

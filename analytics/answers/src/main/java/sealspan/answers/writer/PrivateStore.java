@@ -33,7 +33,7 @@ import sealspan.table.Bundle;
 
 /**
  * The writer's own DuckDB file: the tables, what is needed to keep them right, and the place in
- * every topic, all changed in one transaction. A killed writer goes on exactly where it was.
+ * every topic, all changed in one transaction. A killed writer goes on from the last checkpoint.
  */
 final class PrivateStore implements AutoCloseable {
   /** Name of the database on every connection to the file. */

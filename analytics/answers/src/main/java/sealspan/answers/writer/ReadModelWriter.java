@@ -20,7 +20,7 @@ import sealspan.answers.AnswersFolder;
  * Keeps the answers of a data folder up to date: reads the topics of rows, quarantine, ledger and
  * events, and publishes snapshots. Run it in a thread of its own. Where something goes wrong it
  * says so, by {@link #trouble()} and to the log of the program, waits, and goes on from the last
- * transaction.
+ * checkpoint of its file.
  */
 public final class ReadModelWriter implements Runnable {
   private static final Logger LOG = LoggerFactory.getLogger(ReadModelWriter.class);

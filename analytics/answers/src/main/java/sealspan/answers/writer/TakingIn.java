@@ -7,6 +7,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.function.IntConsumer;
 
 /**
  * Takes batches in, one after the other, while the next one is being read. Whoever uses the file
@@ -20,14 +21,16 @@ final class TakingIn implements AutoCloseable {
   /**
    * Begins to take a batch in, once the one before is.
    *
+   * @param taken told how many bundles and rows were, in a thread of its own
    * @throws SQLException what kept the one before from being taken in
    */
-  void begin(PrivateStore store, Batch batch) throws SQLException {
+  void begin(PrivateStore store, Batch batch, IntConsumer taken) throws SQLException {
     await();
     last =
         hands.submit(
             () -> {
               store.apply(batch);
+              taken.accept(batch.upsertsRead());
               return null;
             });
   }

@@ -99,7 +99,7 @@ final class WriterSession implements AutoCloseable {
     }
   }
 
-  /** Reads on. What came is taken in when it is enough, or to be published: each costs a flush. */
+  /** Reads on. What came is taken in when it is enough, or to be published. */
   private void poll() throws SQLException {
     int before = pending.records();
     log.poll(WAIT, pending);
@@ -121,8 +121,7 @@ final class WriterSession implements AutoCloseable {
     if (pending.records() > 0) {
       Batch batch = pending;
       pending = new Batch();
-      takingIn.begin(store, batch);
-      taken.accept(batch.upsertsRead());
+      takingIn.begin(store, batch, taken);
       changed = true;
     }
   }

@@ -78,12 +78,10 @@ final class CriteriaCommand implements Runnable {
     DataFolder folder = data.folder();
     CriteriaInForce.put(folder, criteria);
     EngineDoor door = new EngineDoor(folder);
-    String rebuilt = "The engine was started and judges every report anew by it.";
-    if (door.open() == EngineDoor.Found.RUNNING) {
-      try (StatusLine line = new StatusLine()) {
-        rebuilt = door.ask(Wish.REBUILD, line::show);
-      }
-    }
+    String rebuilt =
+        door.open() == EngineDoor.Found.RUNNING
+            ? StatusLine.ask(door, Wish.REBUILD)
+            : "The engine was started and judges every report anew by it.";
     spec.commandLine().getOut().println("The table is in force. " + rebuilt);
     return ExitCode.DONE;
   }

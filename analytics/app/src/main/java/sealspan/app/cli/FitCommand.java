@@ -24,11 +24,7 @@ final class FitCommand implements Callable<Integer> {
   public Integer call() {
     EngineDoor door = new EngineDoor(data.folder());
     door.open();
-    String done;
-    try (StatusLine line = new StatusLine()) {
-      done = door.ask(Wish.FIT, line::show);
-    }
-    spec.commandLine().getOut().println(done);
+    spec.commandLine().getOut().println(StatusLine.ask(door, Wish.FIT));
     return ExitCode.DONE;
   }
 }

@@ -24,11 +24,7 @@ final class RebuildCommand implements Callable<Integer> {
   public Integer call() {
     EngineDoor door = new EngineDoor(data.folder());
     door.open();
-    String done;
-    try (StatusLine line = new StatusLine()) {
-      done = door.ask(Wish.REBUILD, line::show);
-    }
-    spec.commandLine().getOut().println(done);
+    spec.commandLine().getOut().println(StatusLine.ask(door, Wish.REBUILD));
     return ExitCode.DONE;
   }
 }

@@ -1,6 +1,8 @@
 package sealspan.app.cli;
 
 import java.io.PrintStream;
+import sealspan.app.engine.EngineDoor;
+import sealspan.app.engine.Letters.Wish;
 
 /**
  * One line at the bottom of a terminal that tells how far something is. Where the error stream is
@@ -14,6 +16,13 @@ final class StatusLine implements AutoCloseable {
 
   StatusLine() {
     this.out = System.console() == null || System.getenv("TERM") == null ? null : System.err;
+  }
+
+  /** Asks something of the engine, shows meanwhile how far it is, and gives its answer. */
+  static String ask(EngineDoor door, Wish wish) {
+    try (StatusLine line = new StatusLine()) {
+      return door.ask(wish, line::show);
+    }
   }
 
   /** Shows a text in place of the last one. */
