@@ -114,6 +114,18 @@ public final class RecordShape implements ValueShape {
   }
 
   @Override
+  public void skip(Decoder in) throws IOException {
+    for (ValueShape field : fields) {
+      field.skip(in);
+    }
+  }
+
+  /** The shape of a field. */
+  ValueShape field(int place) {
+    return fields.get(place);
+  }
+
+  @Override
   public void text(Object record, StringBuilder out) {
     out.append(schema.getName()).append('{');
     for (int i = 0; i < fields.size(); i++) {
@@ -127,7 +139,8 @@ public final class RecordShape implements ValueShape {
     out.append('}');
   }
 
-  private Object build(Object[] values) {
+  /** A record of the values of all fields, in order. */
+  Object build(Object[] values) {
     try {
       return (Object) constructor.invokeExact(values);
     } catch (RuntimeException | Error e) {

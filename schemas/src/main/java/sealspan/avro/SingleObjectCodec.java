@@ -8,6 +8,7 @@ import java.nio.ByteOrder;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
 import org.apache.avro.Schema;
 import org.apache.avro.SchemaNormalization;
 import org.apache.avro.io.BinaryEncoder;
@@ -29,18 +30,23 @@ public final class SingleObjectCodec {
     ReadLimits.hold();
   }
 
-  private record Known(RecordShape shape, Schema writer, long fingerprint, boolean current) {}
+  private record Known(
+      RecordShape shape, Glance glance, Schema writer, long fingerprint, boolean current) {}
 
   private final Map<Class<?>, Known> byClass = new HashMap<>();
   private final Map<Long, Known> byFingerprint = new HashMap<>();
+  private final Set<String> glanced;
 
   /**
    * A codec of some record classes.
    *
    * @param types the classes, each in its present form
    * @param past schemas that wrote bytes which must still be read; matched to a class by name
+   * @param glanced names of the fields that {@link #glance} reads
    */
-  public SingleObjectCodec(Collection<? extends Class<?>> types, Collection<Schema> past) {
+  public SingleObjectCodec(
+      Collection<? extends Class<?>> types, Collection<Schema> past, Set<String> glanced) {
+    this.glanced = glanced;
     Map<String, RecordShape> byName = new HashMap<>();
     for (Class<?> type : types) {
       RecordShape shape = RecordShape.of(type);
@@ -62,7 +68,7 @@ public final class SingleObjectCodec {
 
   private Known know(RecordShape shape, Schema writer, boolean current) {
     long fingerprint = SchemaNormalization.parsingFingerprint64(writer);
-    Known known = new Known(shape, writer, fingerprint, current);
+    Known known = new Known(shape, new Glance(shape, glanced), writer, fingerprint, current);
     byFingerprint.put(fingerprint, known);
     return known;
   }
@@ -100,11 +106,45 @@ public final class SingleObjectCodec {
    * Reads a record back; throws {@link DamagedBytes} where the bytes are not one of this family.
    */
   public Object decode(byte[] bytes) {
-    if (bytes.length < HEADER || bytes[0] != (byte) 0xC3 || bytes[1] != 0x01) {
+    return decode(bytes, 0);
+  }
+
+  /** The same, of bytes that begin at a place and go to the end. */
+  public Object decode(byte[] bytes, int from) {
+    return read(bytes, from, false);
+  }
+
+  /**
+   * Reads a few fields of a record, the others are as if they had not been recorded: for whoever
+   * looks at very many and needs little of each. Throws {@link DamagedBytes} where the bytes are
+   * none of this family as far as they were read.
+   */
+  public Object glance(byte[] bytes) {
+    return read(bytes, 0, true);
+  }
+
+  private Object read(byte[] bytes, int from, boolean glance) {
+    Known known = writerOf(bytes, from);
+    try {
+      int body = from + HEADER;
+      Decoder in = DecoderFactory.get().binaryDecoder(bytes, body, bytes.length - body, null);
+      if (!known.current()) {
+        in = DecoderFactory.get().resolvingDecoder(known.writer(), known.shape().schema(), in);
+        return known.shape().read(in);
+      }
+      return glance ? known.glance().read(in) : known.shape().read(in);
+    } catch (IOException | RuntimeException e) { // Bytes of chance fail in any way that there is.
+      throw new DamagedBytes(
+          "The bytes are damaged: they are no " + known.writer().getName() + ".", e);
+    }
+  }
+
+  private Known writerOf(byte[] bytes, int from) {
+    if (bytes.length - from < HEADER || bytes[from] != (byte) 0xC3 || bytes[from + 1] != 0x01) {
       throw new DamagedBytes(
           "The bytes do not begin with the marker of an Avro single object.", null);
     }
-    long fingerprint = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).getLong(2);
+    long fingerprint = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).getLong(from + 2);
     Known known = byFingerprint.get(fingerprint);
     if (known == null) {
       throw new DamagedBytes(
@@ -113,16 +153,7 @@ public final class SingleObjectCodec {
               + ". A newer version of the program may have written them.",
           null);
     }
-    try {
-      Decoder in = DecoderFactory.get().binaryDecoder(bytes, HEADER, bytes.length - HEADER, null);
-      if (!known.current()) {
-        in = DecoderFactory.get().resolvingDecoder(known.writer(), known.shape().schema(), in);
-      }
-      return known.shape().read(in);
-    } catch (IOException | RuntimeException e) { // Bytes of chance fail in any way that there is.
-      throw new DamagedBytes(
-          "The bytes are damaged: they are no " + known.writer().getName() + ".", e);
-    }
+    return known;
   }
 
   /** Bytes that are not what they should be. */

@@ -1,6 +1,7 @@
 package sealspan.avro;
 
 import java.util.List;
+import java.util.Set;
 import org.apache.avro.Schema;
 import sealspan.table.AssemblyRows;
 import sealspan.table.Bundle;
@@ -28,7 +29,7 @@ public final class TableCodec {
           LedgerEntry.class);
 
   private static final SingleObjectCodec CODEC =
-      new SingleObjectCodec(TYPES, PastSchemas.of("table"));
+      new SingleObjectCodec(TYPES, PastSchemas.of("table"), Set.of());
 
   private TableCodec() {}
 

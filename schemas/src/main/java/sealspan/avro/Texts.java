@@ -1,6 +1,9 @@
 package sealspan.avro;
 
 import java.io.IOException;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 import org.apache.avro.io.Decoder;
 import org.apache.avro.util.Utf8;
@@ -14,8 +17,18 @@ import org.apache.avro.util.Utf8;
  * found there changes nothing but memory.
  */
 final class Texts {
-  private static final int REMEMBERED = 1 << 13;
+  /**
+   * So few that they stay near the processor: of eight times as many reading took a tenth longer.
+   */
+  private static final int REMEMBERED = 1 << 10;
+
   private static final int LONGEST = 64;
+
+  private static final VarHandle EIGHT =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+
+  /** Odd, half of its bits set: 2 to the 64 by the golden ratio. */
+  private static final long SPREAD = 0x9E3779B97F4A7C15L;
 
   /** A text and its bytes in UTF-8, which are quicker to compare than its characters. */
   private record Known(byte[] bytes, String text) {}
@@ -31,11 +44,7 @@ final class Texts {
       return utf8.toString();
     }
     byte[] bytes = utf8.getBytes();
-    int hash = 0;
-    for (byte b : bytes) {
-      hash = 31 * hash + b;
-    }
-    int place = (hash ^ hash >>> 13) & REMEMBERED - 1;
+    int place = hash(bytes) & REMEMBERED - 1;
     Known recent = RECENT[place];
     if (recent != null && Arrays.equals(recent.bytes, bytes)) {
       return recent.text;
@@ -43,5 +52,18 @@ final class Texts {
     String text = utf8.toString();
     RECENT[place] = new Known(bytes, text);
     return text;
+  }
+
+  /** A hash that takes eight bytes at a time: texts are most of what is read. */
+  private static int hash(byte[] bytes) {
+    long hash = bytes.length;
+    int i = 0;
+    for (; i + Long.BYTES <= bytes.length; i += Long.BYTES) {
+      hash = Long.rotateLeft((hash ^ (long) EIGHT.get(bytes, i)) * SPREAD, 29);
+    }
+    for (; i < bytes.length; i++) {
+      hash = Long.rotateLeft((hash ^ bytes[i]) * SPREAD, 29);
+    }
+    return (int) (hash ^ hash >>> 32);
   }
 }

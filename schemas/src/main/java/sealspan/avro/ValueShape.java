@@ -28,6 +28,9 @@ interface ValueShape {
 
   Object read(Decoder in) throws IOException;
 
+  /** Goes past a value without making it. */
+  void skip(Decoder in) throws IOException;
+
   /** Appends a canonical text of a value that is there; equal values give equal text. */
   default void text(Object value, StringBuilder out) {
     String plain = value.toString();
@@ -47,26 +50,37 @@ interface ValueShape {
     Class<?> c = (Class<?>) type;
     if (c == String.class) {
       return new Plain(
-          Schema.create(Schema.Type.STRING), (v, o) -> o.writeString((String) v), Texts::read);
+          Schema.create(Schema.Type.STRING),
+          (v, o) -> o.writeString((String) v),
+          Texts::read,
+          Decoder::skipString);
     }
     if (c == int.class || c == Integer.class) {
       return new Plain(
-          Schema.create(Schema.Type.INT), (v, o) -> o.writeInt((Integer) v), Decoder::readInt);
+          Schema.create(Schema.Type.INT),
+          (v, o) -> o.writeInt((Integer) v),
+          Decoder::readInt,
+          Decoder::readInt);
     }
     if (c == long.class || c == Long.class) {
       return new Plain(
-          Schema.create(Schema.Type.LONG), (v, o) -> o.writeLong((Long) v), Decoder::readLong);
+          Schema.create(Schema.Type.LONG),
+          (v, o) -> o.writeLong((Long) v),
+          Decoder::readLong,
+          Decoder::readLong);
     }
     if (c == double.class || c == Double.class) {
       return new Plain(
           Schema.create(Schema.Type.DOUBLE),
           (v, o) -> o.writeDouble((Double) v),
+          Decoder::readDouble,
           Decoder::readDouble);
     }
     if (c == boolean.class || c == Boolean.class) {
       return new Plain(
           Schema.create(Schema.Type.BOOLEAN),
           (v, o) -> o.writeBoolean((Boolean) v),
+          Decoder::readBoolean,
           Decoder::readBoolean);
     }
     if (c == LocalDate.class) {
@@ -74,20 +88,23 @@ interface ValueShape {
       return new Plain(
           date,
           (v, o) -> o.writeInt(Math.toIntExact(((LocalDate) v).toEpochDay())),
-          in -> Days.of(in.readInt()));
+          in -> Days.of(in.readInt()),
+          Decoder::readInt);
     }
     if (c == Instant.class) {
       Schema instant = LogicalTypes.timestampMillis().addToSchema(Schema.create(Schema.Type.LONG));
       return new Plain(
           instant,
           (v, o) -> o.writeLong(((Instant) v).toEpochMilli()),
-          in -> Instant.ofEpochMilli(in.readLong()));
+          in -> Instant.ofEpochMilli(in.readLong()),
+          Decoder::readLong);
     }
     if (c == AssemblyEvent.class) {
       return new Plain(
           Schema.create(Schema.Type.BYTES),
           (v, o) -> o.writeBytes(EventCodec.encode((AssemblyEvent) v)),
-          ValueShape::readEvent);
+          ValueShape::readEvent,
+          Decoder::skipBytes);
     }
     return c.isEnum() ? enumShape(c) : RecordShape.of(c);
   }
@@ -105,7 +122,8 @@ interface ValueShape {
     return new Plain(
         Schema.createEnum(RecordShape.nameOf(type), null, type.getPackageName(), names),
         (v, o) -> o.writeEnum(((Enum<?>) v).ordinal()),
-        in -> constants[in.readEnum()]);
+        in -> constants[in.readEnum()],
+        Decoder::readEnum);
   }
 
   /** Writes one value. */
@@ -118,8 +136,13 @@ interface ValueShape {
     Object read(Decoder in) throws IOException;
   }
 
+  /** Goes past one value. */
+  interface Skipper {
+    void skip(Decoder in) throws IOException;
+  }
+
   /** A value that is always there. */
-  record Plain(Schema schema, Writer writer, Reader reader) implements ValueShape {
+  record Plain(Schema schema, Writer writer, Reader reader, Skipper skipper) implements ValueShape {
     @Override
     public Object absent() {
       return null;
@@ -133,6 +156,11 @@ interface ValueShape {
     @Override
     public Object read(Decoder in) throws IOException {
       return reader.read(in);
+    }
+
+    @Override
+    public void skip(Decoder in) throws IOException {
+      skipper.skip(in);
     }
   }
 
@@ -165,6 +193,15 @@ interface ValueShape {
         return null;
       }
       return present.read(in);
+    }
+
+    @Override
+    public void skip(Decoder in) throws IOException {
+      if (in.readIndex() == 0) {
+        in.readNull();
+      } else {
+        present.skip(in);
+      }
     }
 
     @Override
@@ -213,6 +250,15 @@ interface ValueShape {
         }
       }
       return list;
+    }
+
+    @Override
+    public void skip(Decoder in) throws IOException {
+      for (long n = in.skipArray(); n != 0; n = in.skipArray()) {
+        for (long i = 0; i < n; i++) {
+          element.skip(in);
+        }
+      }
     }
 
     @Override

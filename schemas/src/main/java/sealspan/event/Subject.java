@@ -1,5 +1,7 @@
 package sealspan.event;
 
+import java.util.Locale;
+
 /**
  * What an event is about.
  *
@@ -15,8 +17,13 @@ public record Subject(
     SITE,
     ZONE,
     GAUGE,
-    TESTER
+    TESTER;
+
+    /** How keys of this kind begin. */
+    private final String prefix = name().toLowerCase(Locale.ROOT) + "/";
   }
+
+  private static final Kind[] KINDS = Kind.values();
 
   public Subject {
     if (kind == null || id == null || id.isBlank()) {
@@ -46,17 +53,22 @@ public record Subject(
 
   /** The text form {@code kind/id}, used as record key and as CloudEvents subject. */
   public String key() {
-    return kind.name().toLowerCase(java.util.Locale.ROOT) + "/" + id;
+    return kind.prefix + id;
   }
 
   /** Reads {@link #key()} back. */
   public static Subject ofKey(String key) {
-    int slash = key.indexOf('/');
-    if (slash < 1) {
-      throw new IllegalArgumentException("A subject key reads kind/id, this is: " + key);
+    Kind kind = kindOfKey(key);
+    return new Subject(kind, key.substring(kind.prefix.length()));
+  }
+
+  /** The kind of the subject with a {@link #key()}. */
+  public static Kind kindOfKey(String key) {
+    for (Kind kind : KINDS) {
+      if (key.regionMatches(true, 0, kind.prefix, 0, kind.prefix.length())) {
+        return kind;
+      }
     }
-    return new Subject(
-        Kind.valueOf(key.substring(0, slash).toUpperCase(java.util.Locale.ROOT)),
-        key.substring(slash + 1));
+    throw new IllegalArgumentException("A subject key reads kind/id, this is: " + key);
   }
 }

@@ -37,7 +37,7 @@ final class EventReader implements KafkaRecordDeserializationSchema<Addressed> {
   public void deserialize(ConsumerRecord<byte[], byte[]> record, Collector<Addressed> out) {
     LoggedEvent event;
     try {
-      event = EventHeaders.read(name -> header(record, name), EventCodec.decode(record.value()));
+      event = EventHeaders.read(name -> header(record, name), EventCodec.glance(record.value()));
     } catch (RuntimeException e) {
       throw new JobException(
           "The record of topic %s, partition %d, offset %d is no event of this program. %s"

@@ -16,6 +16,6 @@ final class OfKind implements FilterFunction<Addressed> {
 
   @Override
   public boolean filter(Addressed event) {
-    return kinds.contains(Subject.ofKey(event.to).kind());
+    return kinds.contains(Subject.kindOfKey(event.to));
   }
 }

@@ -53,7 +53,7 @@ final class StratumFit extends KeyedProcessFunction<String, Member, Upsert> {
 
   @Override
   public void processElement(Member member, Context context, Collector<Upsert> out) {
-    if (Subject.ofKey(member.key).kind() == Subject.Kind.ZONE) {
+    if (Subject.kindOfKey(member.key) == Subject.Kind.ZONE) {
       zones.add(TableCodec.decode(member.rows, ZoneRows.class)); // go to the study of fouling alone
     } else {
       assemblies

@@ -73,7 +73,7 @@ final class RecordReader {
               Header header = record.headers().lastHeader(name);
               return header == null ? null : new String(header.value(), StandardCharsets.UTF_8);
             },
-            EventCodec.decode(record.value()));
+            EventCodec.glance(record.value()));
     return new EventRow(record.partition(), record.offset(), event, record.value());
   }
 }
