@@ -29,10 +29,19 @@ final class FittingGraph {
             .keyBy(new StratumKey())
             .process(new StratumFit(cut), Upsert.TYPE)
             .name("fits");
-    fits.sinkTo(LogConnections.sink(job, ResultTopics.rows(job.generation()))).name("rows");
-    fits.flatMap(new WithoutCurves())
+    // An exchange begins when all before it is done: so all fits are shown together, and every
+    // history is scored once.
+    DataStream<Upsert> together = fits.global();
+    together
+        .sinkTo(LogConnections.sink(job, ResultTopics.rows(job.generation())))
+        .name("rows")
+        .setParallelism(1);
+    together
+        .flatMap(new WithoutCurves())
         .returns(Upsert.TYPE)
+        .setParallelism(1)
         .sinkTo(LogConnections.sink(job, ResultTopics.fits(job.generation())))
-        .name("fits for scores");
+        .name("fits for scores")
+        .setParallelism(1);
   }
 }
