@@ -48,23 +48,20 @@ final class NearestFirst {
    * complete zone. Null where not even the first zone is within the limits.
    *
    * @param weight expected cases of each place
-   * @param limits the limits
+   * @param mostWeight the most expected cases of a zone ({@link ZoneLimits#mostWeight})
+   * @param mostPlaces the most places of a zone
    * @param known whether every place was added; if not, the farthest tie may be cut
    * @param penalty penalty of the shape
    */
-  ZoneOrder order(double[] weight, ZoneLimits limits, boolean known, double penalty) {
+  ZoneOrder order(
+      double[] weight, double mostWeight, int mostPlaces, boolean known, double penalty) {
     sort();
-    double total = 0;
-    for (double w : weight) {
-      total += w;
-    }
-    double most = limits.largestShare() * total * (1 + 1e-12);
     double sum = 0;
     int end = 0;
     int reached = 0;
-    while (reached < size && reached < limits.mostPlaces()) {
+    while (reached < size && reached < mostPlaces) {
       sum += weight[id[reached]];
-      if (sum > most) {
+      if (sum > mostWeight) {
         break;
       }
       reached++;

@@ -188,6 +188,7 @@ public final class PipeNetwork {
         reached[place] = reached(place, limits.mostPlaces() + 1);
       }
     }
+    double mostWeight = limits.mostWeight(weight);
     List<ZoneOrder> orders = new ArrayList<>();
     NearestFirst near = new NearestFirst();
     for (Reached from : reached) {
@@ -195,7 +196,7 @@ public final class PipeNetwork {
       for (int i = 0; i < from.ids().length; i++) {
         near.add(from.ids()[i], from.distances()[i]);
       }
-      ZoneOrder order = near.order(weight, limits, from.known(), 1);
+      ZoneOrder order = near.order(weight, mostWeight, limits.mostPlaces(), from.known(), 1);
       if (order != null) {
         orders.add(order);
       }

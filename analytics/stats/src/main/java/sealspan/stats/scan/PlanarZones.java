@@ -71,13 +71,14 @@ public final class PlanarZones {
     if (x.length == 0) {
       return orders;
     }
+    double mostWeight = limits.mostWeight(weight);
     PointBins bins = new PointBins(x, y, limits.mostPlaces());
     Set<List<Double>> centres = new HashSet<>();
     NearestFirst near = new NearestFirst();
     for (int centre = 0; centre < x.length; centre++) {
       if (centres.add(Arrays.asList(x[centre], y[centre]))) {
         boolean known = bins.nearest(centre, limits.mostPlaces() + 1, near);
-        ZoneOrder order = near.order(weight, limits, known, penalty);
+        ZoneOrder order = near.order(weight, mostWeight, limits.mostPlaces(), known, penalty);
         if (order != null) {
           orders.add(order);
         }

@@ -12,4 +12,17 @@ public record ZoneLimits(double largestShare, int mostPlaces) {
       throw new IllegalArgumentException(largestShare + " of the cases, " + mostPlaces + " places");
     }
   }
+
+  /**
+   * The most expected cases that a zone may have, with room for rounding.
+   *
+   * @param weight expected cases of each place
+   */
+  double mostWeight(double[] weight) {
+    double total = 0;
+    for (double w : weight) {
+      total += w;
+    }
+    return largestShare * total * (1 + 1e-12);
+  }
 }

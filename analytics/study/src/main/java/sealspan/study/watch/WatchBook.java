@@ -22,8 +22,9 @@ public final class WatchBook {
   private final Map<String, List<WatchedTest>> byAssembly = new HashMap<>();
   private final List<LedgerEntry> entries = new ArrayList<>();
   private final Set<String> entryIds = new HashSet<>();
-  private final WatchRun asKnown = new WatchRun("AS_KNOWN");
-  private final WatchRun restated = new WatchRun("RESTATED");
+  private final Map<String, WatchZones> zonesOf = new HashMap<>();
+  private final WatchRun asKnown = new WatchRun("AS_KNOWN", zonesOf);
+  private final WatchRun restated = new WatchRun("RESTATED", zonesOf);
   private List<WatchModel> models = List.of();
 
   /** An assembly's tests, which replace what was told of it before. */

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -33,7 +32,7 @@ final class WatchRun {
 
   private final String name;
   private final TreeMap<WatchedTest, WatchedOutcome> tests = new TreeMap<>(WatchedTest.ORDER);
-  private final Map<String, WatchZones> zonesOf = new HashMap<>();
+  private final Map<String, WatchZones> zonesOf;
   private final List<Bet> bets = new ArrayList<>();
   private final List<WatchAlarmRow> alarms = new ArrayList<>();
   private final Deque<Point> points = new ArrayDeque<>();
@@ -41,10 +40,15 @@ final class WatchRun {
   private Point now = new Point();
 
   /**
+   * A run that has not begun.
+   *
    * @param name AS_KNOWN or RESTATED
+   * @param zonesOf the zones of each model by its id, which runs share: of many places they are
+   *     much; those that are missing are put in
    */
-  WatchRun(String name) {
+  WatchRun(String name, Map<String, WatchZones> zonesOf) {
     this.name = name;
+    this.zonesOf = zonesOf;
   }
 
   /** Where a run stands after a test; what it has written grows in lists beside it. */
