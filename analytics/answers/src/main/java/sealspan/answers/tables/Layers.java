@@ -7,9 +7,11 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Files that hold rows beside those of a model, so that publishing copies only what is new. A layer
@@ -52,6 +54,8 @@ public final class Layers {
         attach(statement, layer.getKey(), folder.resolve(layer.getValue()));
       }
       String own = '"' + OneValue.text(statement, "select current_database()") + '"';
+      String stale = own + ".own.stale";
+      Set<Integer> partlyStale = partlyStale(statement, stale);
       for (Map.Entry<String, List<Integer>> table : tables(statement).entrySet()) {
         statement.execute(
             "create temp view \"%s\" as from %s.main.\"%s\" union all %s"
@@ -59,7 +63,7 @@ public final class Layers {
                     table.getKey(),
                     own,
                     table.getKey(),
-                    rows(own + ".own.stale", table.getKey(), table.getValue())));
+                    rows(stale, partlyStale, table.getKey(), table.getValue())));
       }
     }
   }
@@ -92,19 +96,34 @@ public final class Layers {
     return tables;
   }
 
+  /** The layers of which something does not count any more, by a table that lists what is stale. */
+  public static Set<Integer> partlyStale(Statement statement, String stale) throws SQLException {
+    Set<Integer> layers = new HashSet<>();
+    try (ResultSet row = statement.executeQuery("select distinct layer from " + stale)) {
+      while (row.next()) {
+        layers.add(row.getInt(1));
+      }
+    }
+    return layers;
+  }
+
   /**
    * The rows of a table that count, from some layers.
    *
    * @param stale table that lists what is stale
+   * @param partlyStale the layers that stand in it; the others need not look at the key of each row
    * @param layers numbers of the layers; each has the table
    */
-  public static String rows(String stale, String table, Collection<Integer> layers) {
+  public static String rows(
+      String stale, Set<Integer> partlyStale, String table, Collection<Integer> layers) {
     List<String> parts = new ArrayList<>();
     for (int layer : layers) {
+      String all = "from %s.main.\"%s\"".formatted(database(layer), table);
       parts.add(
-          "from %s.main.\"%s\" where %s not in (%s)"
-              .formatted(
-                  database(layer), table, TableDefinition.BUNDLE_KEY, staleOf(stale, layer)));
+          partlyStale.contains(layer)
+              ? "%s where %s not in (%s)"
+                  .formatted(all, TableDefinition.BUNDLE_KEY, staleOf(stale, layer))
+              : all);
     }
     return String.join(" union all ", parts);
   }

@@ -5,6 +5,7 @@ import java.sql.Statement;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.locks.LockSupport;
@@ -40,11 +41,12 @@ final class LayerUnion implements AutoCloseable {
     this.statement = this.connection.createStatement();
     statement.execute("use " + PrivateStore.DATABASE);
     statement.execute("create temp table was_stale as from " + stale);
+    Set<Integer> partlyStale = Layers.partlyStale(statement, "was_stale");
     List<Integer> numbers = layers.stream().map(LayerFile::number).toList();
     for (Map.Entry<String, List<Integer>> table : Layers.tables(statement).entrySet()) {
       List<Integer> having = table.getValue().stream().filter(numbers::contains).toList();
       if (!having.isEmpty()) {
-        rows.put(table.getKey(), Layers.rows("was_stale", table.getKey(), having));
+        rows.put(table.getKey(), Layers.rows("was_stale", partlyStale, table.getKey(), having));
       }
     }
     Thread thread = new Thread(this::run, "layers");

@@ -13,49 +13,63 @@
 -- caution: The interval takes tests as independent; those of one site are not, so it is too narrow.
 -- caution: Expected failures, ranks and P rest on the whole history, whatever days are asked for.
 with
-  round as (
-    select site_id, assembly_id, outcome, failure_class
+  round as not materialized (
+    select site_id, outcome, failure_class
     from test
     where counted
       and ($type is null or type = $type) and ($size is null or size_inch = $size)
       and ($zone is null or zone_id = $zone) and ($site is null or site_id = $site)
       and ($since is null or day >= $since) and ($until is null or day <= $until)),
-  site as (
-    select site_id, count(*) as tests,
-      count(*) filter (outcome = 'FAILED') as failed,
-      count(*) filter (failure_class = 'FOULING') as fouling
-    from round group by site_id),
-  standing as (
-    select a.site_id, min(a.site_label) as label, min(a.zone_id) as zone_id,
-      count(*) as assemblies,
-      sum(r.fails_within_year) as expected,
-      -- lognormal with the mean and the variance of the sum
-      sqrt(ln(1 + sum(r.fails_within_year_variance) / sum(r.fails_within_year) ** 2)) as spread,
-      -- one common rate is wrong for all assemblies alike
-      sum(r.fails_within_year_lower) filter (r.expected_from = 'COMMON_RATE') as common_lower,
-      sum(r.fails_within_year_upper) filter (r.expected_from = 'COMMON_RATE') as common_upper,
-      max(r.probability_double_mean) as p_twice_mean,
-      arg_min(r.expected_rank, r.expected_rank) as best_rank,
-      arg_min(r.rank_lower, r.expected_rank) as rank_lower,
-      arg_min(r.rank_upper, r.expected_rank) as rank_upper,
-      max(r.probability_worst_ten) as p_worst_10,
-      count(*) filter (r.listed) as listed
+  present as not materialized (
+    select a.site_id, a.site_label, a.zone_id, r.* exclude (assembly_id, bundle_key)
     from assembly a left join rate r using (assembly_id)
     where a.removed_on is null
       and ($type is null or a.type = $type) and ($size is null or a.size_inch = $size)
-      and ($hazard is null or a.hazard = $hazard)
-    group by a.site_id)
-select s.site_id, p.label, p.zone_id, p.assemblies, s.tests, s.failed, s.fouling,
-  s.failed / s.tests as share_failed, null::double as lower, null::double as upper,
+      and ($hazard is null or a.hazard = $hazard)),
+  -- of very many sites first what orders them, then the rest of the few that are shown
+  tested as (
+    select site_id, count(*) as tests, count(*) filter (outcome = 'FAILED') as failed
+    from round group by site_id),
+  ranked as (
+    select site_id, min(expected_rank) as best_rank
+    from present group by site_id),
+  worst as (
+    select t.site_id, t.tests, t.failed, t.failed / t.tests as share_failed, k.best_rank
+    from tested t join ranked k on k.site_id is not distinct from t.site_id
+    order by k.best_rank nulls last, share_failed desc, t.tests desc, t.site_id
+    limit $limit),
+  fouled as (
+    select r.site_id, count(*) filter (r.failure_class = 'FOULING') as fouling
+    from round r semi join worst w on w.site_id is not distinct from r.site_id
+    group by r.site_id),
+  standing as (
+    select p.site_id, min(p.site_label) as label, min(p.zone_id) as zone_id,
+      count(*) as assemblies,
+      sum(p.fails_within_year) as expected,
+      -- lognormal with the mean and the variance of the sum
+      sqrt(ln(1 + sum(p.fails_within_year_variance) / sum(p.fails_within_year) ** 2)) as spread,
+      -- one common rate is wrong for all assemblies alike
+      sum(p.fails_within_year_lower) filter (p.expected_from = 'COMMON_RATE') as common_lower,
+      sum(p.fails_within_year_upper) filter (p.expected_from = 'COMMON_RATE') as common_upper,
+      max(p.probability_double_mean) as p_twice_mean,
+      arg_min(p.rank_lower, p.expected_rank) as rank_lower,
+      arg_min(p.rank_upper, p.expected_rank) as rank_upper,
+      max(p.probability_worst_ten) as p_worst_10,
+      count(*) filter (p.listed) as listed
+    from present p semi join worst w on w.site_id is not distinct from p.site_id
+    group by p.site_id)
+select w.site_id, p.label, p.zone_id, p.assemblies, w.tests, w.failed, f.fouling,
+  w.share_failed, null::double as lower, null::double as upper,
   p.expected as expected_failures,
   coalesce(p.common_lower, p.expected * exp(-p.spread ** 2 / 2 - 1.96 * p.spread))
     as expected_lower,
   coalesce(p.common_upper, p.expected * exp(-p.spread ** 2 / 2 + 1.96 * p.spread))
     as expected_upper,
-  p.p_twice_mean, p.best_rank as expected_rank, p.rank_lower, p.rank_upper, p.p_worst_10, p.listed
-from site s join standing p on p.site_id is not distinct from s.site_id
-order by p.best_rank nulls last, share_failed desc, s.tests desc, s.site_id
-limit $limit
+  p.p_twice_mean, w.best_rank as expected_rank, p.rank_lower, p.rank_upper, p.p_worst_10, p.listed
+from worst w
+join fouled f on f.site_id is not distinct from w.site_id
+join standing p on p.site_id is not distinct from w.site_id
+order by w.best_rank nulls last, w.share_failed desc, w.tests desc, w.site_id
 -- beneath
 select 'n = ' || count(*) filter (counted) || ' as-found rounds at ' || count(distinct site_id) filter (counted) || ' sites; left out: '
   || count(*) filter (phase = 'AS_FOUND' and not counted) || ' as-found rounds that do not count'
