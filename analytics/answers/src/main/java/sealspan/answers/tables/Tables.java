@@ -7,12 +7,15 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import sealspan.avro.FieldReader;
 import sealspan.table.Bundle;
 import sealspan.table.LedgerEntry;
 import sealspan.table.QuarantinedRow;
@@ -20,6 +23,15 @@ import sealspan.table.QuarantinedRow;
 /** All tables that bundles, quarantined rows and the ledger make. */
 public final class Tables {
   private static final Map<Class<?>, TableDefinition> BY_ROW_CLASS = derive();
+
+  /** How the components of each class of bundles are read. */
+  private static final Map<Class<?>, List<FieldReader>> PARTS =
+      Arrays.stream(Bundle.class.getPermittedSubclasses())
+          .collect(
+              Collectors.toMap(
+                  bundle -> bundle,
+                  bundle ->
+                      Arrays.stream(bundle.getRecordComponents()).map(FieldReader::of).toList()));
 
   private Tables() {}
 
@@ -94,8 +106,8 @@ public final class Tables {
   /** The rows of a bundle, whatever their tables; a part that is absent gives none. */
   static List<Record> rowsOf(Bundle bundle) {
     List<Record> rows = new ArrayList<>();
-    for (RecordComponent component : bundle.getClass().getRecordComponents()) {
-      Object part = read(component, bundle);
+    for (FieldReader reader : PARTS.get(bundle.getClass())) {
+      Object part = reader.read(bundle);
       if (part instanceof List<?> list) {
         list.forEach(row -> rows.add((Record) row));
       } else if (part instanceof Record row) {
@@ -103,13 +115,5 @@ public final class Tables {
       }
     }
     return rows;
-  }
-
-  private static Object read(RecordComponent component, Bundle bundle) {
-    try {
-      return component.getAccessor().invoke(bundle);
-    } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException("A bundle's own code failed.", e);
-    }
   }
 }

@@ -42,6 +42,8 @@ final class LogReader implements AutoCloseable {
   private final KafkaConsumer<byte[], byte[]> consumer;
   private final Admin admin;
 
+  private boolean farBehind;
+
   /** The newest cut of the histories that was asked for. */
   private Map<Integer, Long> cut = Map.of();
 
@@ -177,10 +179,23 @@ final class LogReader implements AutoCloseable {
   Map<TopicPartition, Long> goal(Map<Integer, Long> cut) {
     Map<TopicPartition, Long> goal =
         new HashMap<>(consumer.endOffsets(partitions(settings.rowsTopic())));
-    consumer
-        .endOffsets(partitions(Topics.EVENTS)) // after those of the rows, which come of events
-        .forEach((events, end) -> goal.put(events, Math.min(end, readAhead(cut, events))));
+    // After those of the rows, which come of events.
+    Map<TopicPartition, Long> ends = consumer.endOffsets(partitions(Topics.EVENTS));
+    ends.forEach((events, end) -> goal.put(events, Math.min(end, readAhead(cut, events))));
+    farBehind = ends.entrySet().stream().anyMatch(e -> e.getValue() > readAhead(cut, e.getKey()));
     return goal;
+  }
+
+  /** Whether at the last goal the histories were so far behind the log that they catch up. */
+  boolean isFarBehind() {
+    return farBehind;
+  }
+
+  /** How many events are still to be read to reach a goal. */
+  long eventsLeft(Map<TopicPartition, Long> goal) {
+    return partitions(Topics.EVENTS).stream()
+        .mapToLong(p -> Math.max(0, goal.getOrDefault(p, 0L) - consumer.position(p)))
+        .sum();
   }
 
   /** Whether everything before a goal was read. */

@@ -4,14 +4,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.Collection;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Properties;
@@ -26,10 +20,8 @@ import sealspan.answers.tables.Attached;
 import sealspan.answers.tables.EventTables;
 import sealspan.answers.tables.OneValue;
 import sealspan.answers.tables.Publication;
-import sealspan.answers.tables.RowLoader;
-import sealspan.answers.tables.TableDefinition;
 import sealspan.answers.tables.Tables;
-import sealspan.table.Bundle;
+import sealspan.event.Topics;
 
 /**
  * The writer's own DuckDB file: the tables, what is needed to keep them right, and the place in
@@ -44,16 +36,26 @@ final class PrivateStore implements AutoCloseable {
 
   private final Path file;
   private final DuckDBConnection connection;
+
+  /** Another one to the same file, for the events, which are taken in beside the rows. */
+  private final DuckDBConnection eventConnection;
+
+  private final Hand eventHand = new Hand("events");
   private final Path segmentFolder;
   private final int segmentEvents;
   private LayerStore layers;
+  private RowStore rows;
   private long bundlesSinceSettled;
+  private long checkpointBytes = CHECKPOINT_BYTES;
   private long bytesSinceCheckpoint;
+  private Map<Integer, Long> expected = Map.of();
 
   private PrivateStore(
-      Path file, DuckDBConnection connection, Path segmentFolder, int segmentEvents) {
+      Path file, DuckDBConnection connection, Path segmentFolder, int segmentEvents)
+      throws SQLException {
     this.file = file;
     this.connection = connection;
+    this.eventConnection = connection.duplicate().unwrap(DuckDBConnection.class);
     this.segmentFolder = segmentFolder;
     this.segmentEvents = segmentEvents;
   }
@@ -66,6 +68,11 @@ final class PrivateStore implements AutoCloseable {
   static PrivateStore open(AnswersFolder folder, String generation, Set<String> stillNamed)
       throws SQLException {
     return open(folder, generation, stillNamed, EventStore.SEGMENT_EVENTS, LayerStore.BUNDLES);
+  }
+
+  /** Makes checkpoints after so many bytes from now on; for tests. */
+  void checkpointAfter(long bytes) {
+    checkpointBytes = bytes;
   }
 
   /**
@@ -97,10 +104,15 @@ final class PrivateStore implements AutoCloseable {
         Attached.untilCheckpoint(statement, file, DATABASE);
         statement.execute("use " + DATABASE);
       }
+      try (Statement statement = store.eventConnection.createStatement()) {
+        statement.execute("use " + DATABASE);
+      }
+      store.eventConnection.setAutoCommit(false);
       store.prepare();
       connection.setAutoCommit(true);
       store.layers =
           new LayerStore(connection, folder.layers(generation), bundlesOfLayer, stillNamed);
+      store.rows = new RowStore(store.connection, store.layers);
       connection.setAutoCommit(false);
       return store;
     } catch (SQLException | RuntimeException e) {
@@ -118,7 +130,7 @@ final class PrivateStore implements AutoCloseable {
     if (count("select count(*) from duckdb_tables() where table_name = 'standing_question'") == 0) {
       PublishedQuestions.addTo(connection);
     }
-    execute("create temp table batch (key VARCHAR, revision BIGINT)");
+    execute(RowStore.BATCH);
     connection.commit();
   }
 
@@ -131,8 +143,7 @@ final class PrivateStore implements AutoCloseable {
     EventTables.create(connection);
     try (Statement statement = connection.createStatement()) {
       statement.execute("create table own.bundle (key VARCHAR, revision BIGINT)");
-      statement.execute(
-          "create table own.place (topic VARCHAR, \"partition\" INTEGER, next_offset BIGINT)");
+      statement.execute(Places.TABLE);
     }
   }
 
@@ -142,42 +153,53 @@ final class PrivateStore implements AutoCloseable {
 
   /** The next offset to read of every partition that was read before. */
   Map<TopicPartition, Long> places() throws SQLException {
-    Map<TopicPartition, Long> places = new HashMap<>();
-    try (Statement statement = connection.createStatement();
-        ResultSet rows =
-            statement.executeQuery("select topic, \"partition\", next_offset from own.place")) {
-      while (rows.next()) {
-        places.put(new TopicPartition(rows.getString(1), rows.getInt(2)), rows.getLong(3));
-      }
-    }
-    return places;
+    return Places.all(connection);
   }
 
-  /** Takes a batch in, wholly or not at all. */
+  /**
+   * Tells how far the histories have come. The next snapshot shows at least this cut, and events
+   * before it may move to a segment.
+   */
+  void expect(Map<Integer, Long> cut) {
+    expected = cut;
+  }
+
+  /**
+   * Takes a batch in, its events and its rows side by side. It is committed with the next
+   * checkpoint, or when the file is settled or gathered: nothing outlives the process before, and
+   * DuckDB writes what is much and committed at once more quickly. Once a batch has failed, the
+   * file must be opened anew, and is then as it was when it was last committed.
+   */
   void apply(Batch batch) throws SQLException {
-    Map<String, Upsert> upserts = new LinkedHashMap<>(batch.upserts());
-    wholly(
-        () -> {
-          dropKnown(upserts);
-          try (RowLoader loader = new RowLoader(connection)) {
-            for (Upsert upsert : upserts.values()) {
-              if (upsert.content() instanceof Bundle bundle) {
-                loader.add(bundle);
-              } else {
-                loader.add(upsert.key(), (Record) upsert.content());
-              }
-            }
-          }
-          EventStore.append(connection, batch.events());
-          savePlaces(batch.positions());
-        });
-    bundlesSinceSettled += upserts.size();
+    eventHand.begin(() -> takeEvents(batch));
+    try {
+      takeRows(batch);
+    } finally {
+      eventHand.await();
+    }
     bytesSinceCheckpoint += batch.bytes();
-    if (bytesSinceCheckpoint > CHECKPOINT_BYTES) {
+    if (bytesSinceCheckpoint > checkpointBytes) {
+      takeCut(expected);
       connection.setAutoCommit(true);
       checkpoint();
       connection.setAutoCommit(false);
     }
+  }
+
+  private void takeEvents(Batch batch) throws SQLException {
+    // First, for a statement begins a transaction; an appender alone would commit by itself.
+    Places.save(eventConnection, batch.positions(), Topics.EVENTS::equals);
+    EventStore.append(eventConnection, batch.events());
+  }
+
+  private void takeRows(Batch batch) throws SQLException {
+    Places.save(connection, batch.positions(), topic -> !topic.equals(Topics.EVENTS));
+    bundlesSinceSettled += rows.put(batch.upserts());
+  }
+
+  private void commit() throws SQLException {
+    eventConnection.commit();
+    connection.commit();
   }
 
   private void checkpoint() throws SQLException {
@@ -195,80 +217,6 @@ final class PrivateStore implements AutoCloseable {
     return layers.isUnsettled();
   }
 
-  /** Removes from the map what is older than what stands, and from the tables what it replaces. */
-  private void dropKnown(Map<String, Upsert> upserts) throws SQLException {
-    fillBatch(upserts.values());
-    boolean replacing = false;
-    Map<String, Integer> inLayers = new LinkedHashMap<>();
-    try (Statement statement = connection.createStatement();
-        ResultSet known = statement.executeQuery(layers.known())) {
-      while (known.next()) {
-        String key = known.getString(1);
-        if (!upserts.get(key).replaces(known.getLong(2))) {
-          upserts.remove(key);
-        } else if (known.getInt(3) == 0) {
-          replacing = true;
-        } else {
-          inLayers.put(key, known.getInt(3));
-        }
-      }
-    }
-    layers.replace(inLayers);
-    if (replacing) {
-      fillBatch(upserts.values());
-      execute("delete from own.bundle where key in (select key from batch)");
-      for (TableDefinition table : Tables.holding(contents(upserts.values()))) {
-        execute(
-            "delete from \"%s\" where %s in (select key from batch)"
-                .formatted(table.name(), TableDefinition.BUNDLE_KEY));
-      }
-    }
-    try (DuckDBAppender out = connection.createAppender("own", "bundle")) {
-      appendKeys(out, upserts.values());
-    }
-  }
-
-  private static Collection<Class<?>> contents(Collection<Upsert> upserts) {
-    Collection<Class<?>> classes = new LinkedHashSet<>();
-    upserts.forEach(u -> classes.add(u.content().getClass()));
-    return classes;
-  }
-
-  private void fillBatch(Collection<Upsert> upserts) throws SQLException {
-    execute("delete from batch");
-    try (DuckDBAppender out = connection.createAppender("temp", "main", "batch")) {
-      appendKeys(out, upserts);
-    }
-  }
-
-  private static void appendKeys(DuckDBAppender out, Collection<Upsert> upserts)
-      throws SQLException {
-    for (Upsert upsert : upserts) {
-      out.beginRow();
-      out.append(upsert.key());
-      out.append(upsert.revision());
-      out.endRow();
-    }
-  }
-
-  private void savePlaces(Map<TopicPartition, Long> positions) throws SQLException {
-    try (PreparedStatement delete =
-            connection.prepareStatement(
-                "delete from own.place where topic = ? and \"partition\" = ?");
-        PreparedStatement insert =
-            connection.prepareStatement("insert into own.place values (?, ?, ?)")) {
-      for (Map.Entry<TopicPartition, Long> position : positions.entrySet()) {
-        delete.setString(1, position.getKey().topic());
-        delete.setInt(2, position.getKey().partition());
-        delete.execute();
-        insert.setString(1, position.getKey().topic());
-        insert.setInt(2, position.getKey().partition());
-        insert.setLong(3, position.getValue());
-        insert.execute();
-      }
-    }
-  }
-
   /**
    * Writes the cut that the tables now stand for, what a snapshot holds beside them, and everything
    * to the file itself.
@@ -276,11 +224,9 @@ final class PrivateStore implements AutoCloseable {
    * @return files of layers that the next snapshots do not name any more
    */
   List<Path> settle(Map<Integer, Long> cut, Publication publication) throws SQLException {
-    wholly(
-        () -> {
-          takeCut(cut);
-          publication.addTo(connection);
-        });
+    takeCut(cut);
+    publication.addTo(connection);
+    commit();
     return write();
   }
 
@@ -291,10 +237,11 @@ final class PrivateStore implements AutoCloseable {
    * @return files of layers that are not needed any more
    */
   List<Path> gather(Map<Integer, Long> cut) throws SQLException {
-    wholly(() -> takeCut(cut));
+    takeCut(cut);
     return write();
   }
 
+  /** Commits with a cut; where that makes many events final, they move to a segment. */
   private void takeCut(Map<Integer, Long> cut) throws SQLException {
     execute("delete from cut");
     try (DuckDBAppender out = connection.createAppender("main", "cut")) {
@@ -306,6 +253,7 @@ final class PrivateStore implements AutoCloseable {
         out.endRow();
       }
     }
+    commit();
     execute(EventStore.NEWEST_OF_CUT);
     connection.commit();
     EventStore.cutSegment(connection, segmentFolder, segmentEvents);
@@ -349,30 +297,6 @@ final class PrivateStore implements AutoCloseable {
     return loose;
   }
 
-  /** What changes the tables. */
-  private interface Change {
-    void make() throws SQLException;
-  }
-
-  /** Makes a change and commits it, or takes back what was not committed. */
-  private void wholly(Change change) throws SQLException {
-    try {
-      change.make();
-      connection.commit();
-    } catch (SQLException e) {
-      rollBack(e);
-      throw e;
-    }
-  }
-
-  private void rollBack(SQLException cause) {
-    try {
-      connection.rollback();
-    } catch (SQLException e) {
-      cause.addSuppressed(e);
-    }
-  }
-
   private void execute(String sql) throws SQLException {
     try (Statement statement = connection.createStatement()) {
       statement.execute(sql);
@@ -387,7 +311,9 @@ final class PrivateStore implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    try (DuckDBConnection closing = connection) {
+    try (DuckDBConnection closing = connection;
+        DuckDBConnection events = eventConnection;
+        Hand first = eventHand) {
       if (layers != null) {
         layers.close();
       }

@@ -141,6 +141,13 @@ public final class ReadModelWriter implements Runnable {
     return bundlesTaken;
   }
 
+  /** How many events are still to be read and taken in before the next snapshot. */
+  public long eventsLeft() {
+    synchronized (turn) {
+      return session == null ? 0 : session.eventsLeft();
+    }
+  }
+
   /** What is wrong now, in words; empty while all is well. */
   public Optional<String> trouble() {
     return Optional.ofNullable(trouble);

@@ -22,8 +22,11 @@ final class WriterSession implements AutoCloseable {
   /** Rest after publishing by how long it took. */
   private static final double REST_PER_WORK = .5;
 
-  /** The same while much comes in: what is caught up with is needed whole rather than soon. */
-  private static final double REST_PER_WORK_OF_MUCH = 9;
+  /** The same while much comes in after a fit, among it live events, which someone waits for. */
+  private static final double REST_PER_WORK_OF_MUCH = 1;
+
+  /** The same while the log is caught up with: that is needed whole rather than soon. */
+  private static final double REST_PER_WORK_CATCHING_UP = 9;
 
   /** So long after anything came in, no more is expected. */
   private static final long QUIET_NANOS = Duration.ofSeconds(1).toNanos();
@@ -38,9 +41,10 @@ final class WriterSession implements AutoCloseable {
 
   private Map<Integer, Long> publishedCut;
   private Map<Integer, Long> holdUntil;
-  private final TakingIn takingIn = new TakingIn();
+  private final Hand takingIn = new Hand("taking in");
   private Batch pending = new Batch();
   private boolean changed = true;
+  private volatile long eventsLeft;
   private long lookedForPartitions;
 
   /** When the next snapshot may come, and when it may where nothing comes in any more. */
@@ -121,7 +125,12 @@ final class WriterSession implements AutoCloseable {
     if (pending.records() > 0) {
       Batch batch = pending;
       pending = new Batch();
-      takingIn.begin(store, batch, taken);
+      PrivateStore into = store;
+      takingIn.begin(
+          () -> {
+            into.apply(batch);
+            taken.accept(batch.upsertsRead());
+          });
       changed = true;
     }
   }
@@ -129,8 +138,8 @@ final class WriterSession implements AutoCloseable {
   /**
    * Publishes, where something changed or layers wait to be united, the newest cut that is complete
    * in every table. The next time comes after the interval of the settings, or later where
-   * publishing itself takes long: it shall not take more than two thirds of the time, or a tenth
-   * while much comes in.
+   * publishing itself takes long: it shall not take more than two thirds of the time, half of it
+   * while much comes in, or a tenth while the log is caught up with.
    */
   private void publish(BooleanSupplier stopping) throws IOException, SQLException {
     long from = System.nanoTime() + settings.publishInterval().toNanos();
@@ -138,6 +147,7 @@ final class WriterSession implements AutoCloseable {
     publishQuietFrom = from;
     Map<Integer, Long> cut = log.historiesCut();
     takingIn.await();
+    store.expect(cut);
     boolean news =
         changed || pending.records() > 0 || !cut.equals(publishedCut) || store.isUnsettled();
     if (isHeld(cut)) {
@@ -149,6 +159,7 @@ final class WriterSession implements AutoCloseable {
           return;
         }
         poll();
+        eventsLeft = log.eventsLeft(goal);
       }
       takeIn();
       takingIn.await();
@@ -164,7 +175,10 @@ final class WriterSession implements AutoCloseable {
       published.accept(snapshot);
       long ended = System.nanoTime();
       long work = ended - settling;
-      double restPerWork = much ? REST_PER_WORK_OF_MUCH : REST_PER_WORK;
+      double restPerWork =
+          !much
+              ? REST_PER_WORK
+              : log.isFarBehind() ? REST_PER_WORK_CATCHING_UP : REST_PER_WORK_OF_MUCH;
       publishFrom = Math.max(from, ended + (long) (restPerWork * work));
       publishQuietFrom = Math.max(from, ended + (long) (REST_PER_WORK * work));
     }
@@ -213,6 +227,11 @@ final class WriterSession implements AutoCloseable {
     }
   }
 
+  /** Events that are still to be taken in before the next snapshot; for any thread. */
+  long eventsLeft() {
+    return eventsLeft;
+  }
+
   /** Ends a wait from another thread. */
   void wakeUp() {
     log.wakeUp();
@@ -221,7 +240,7 @@ final class WriterSession implements AutoCloseable {
   @Override
   public void close() throws SQLException {
     try (PrivateStore closing = store;
-        TakingIn first = takingIn) {
+        Hand first = takingIn) {
       log.close();
     }
   }

@@ -13,7 +13,7 @@ import sealspan.jobs.JobProgress;
  * waits for them.
  */
 public final class CatchingUp {
-  /** Fewer histories than this are worked out and written before anyone has read of them. */
+  /** Fewer of anything than this are worked out and written before anyone has read of them. */
   private static final long FEW = 1_000;
 
   private final DataFolder folder;
@@ -55,19 +55,23 @@ public final class CatchingUp {
    *
    * @param job how far the jobs are since they began
    * @param taken bundles and rows that the writer of the answers took in since it began
+   * @param eventsLeft events that it still has to take in
    */
-  static String words(JobProgress job, long taken) {
+  static String words(JobProgress job, long taken, long eventsLeft) {
     long written = Math.min(taken, job.historiesSent());
-    if (job.historiesChanged() - written < FEW) {
+    boolean few = eventsLeft < FEW;
+    if (few && job.historiesChanged() - written < FEW) {
       return "";
     }
-    return String.format(
-        Locale.ROOT,
-        "%d events read, %d of %d histories worked out, %d written",
-        job.eventsRead(),
-        job.historiesSent(),
-        job.historiesChanged(),
-        written);
+    String words =
+        String.format(
+            Locale.ROOT,
+            "%d events read, %d of %d histories worked out, %d written",
+            job.eventsRead(),
+            job.historiesSent(),
+            job.historiesChanged(),
+            written);
+    return few ? words : words + String.format(Locale.ROOT, ", %d events left", eventsLeft);
   }
 
   private static Path file(DataFolder folder) {

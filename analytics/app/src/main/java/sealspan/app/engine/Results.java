@@ -148,7 +148,8 @@ final class Results implements AutoCloseable {
   String catchingUp() {
     ReadModelWriter now = writer;
     long taken = now == null ? 0 : now.bundlesTaken();
-    return flink.progress().map(p -> CatchingUp.words(p, taken)).orElse("");
+    long eventsLeft = now == null ? 0 : now.eventsLeft();
+    return flink.progress().map(p -> CatchingUp.words(p, taken, eventsLeft)).orElse("");
   }
 
   /** What is wrong now, in words; empty while all is well. */

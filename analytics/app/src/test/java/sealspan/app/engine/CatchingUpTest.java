@@ -15,19 +15,22 @@ class CatchingUpTest {
 
   @Test
   void saysNothingOfLittleThatIsLeft() {
-    assertEquals("", CatchingUp.words(new JobProgress(9_000, 4_000, 4_000), 3_001));
-    assertEquals("", CatchingUp.words(new JobProgress(9_000, 4_000, 3_001), 5_000));
+    assertEquals("", CatchingUp.words(new JobProgress(9_000, 4_000, 4_000), 3_001, 0));
+    assertEquals("", CatchingUp.words(new JobProgress(9_000, 4_000, 3_001), 5_000, 0));
   }
 
   @Test
   void saysWhatWasReadWorkedOutAndWritten() {
     assertEquals(
         "9000 events read, 3500 of 4000 histories worked out, 3000 written",
-        CatchingUp.words(new JobProgress(9_000, 4_000, 3_500), 3_000));
+        CatchingUp.words(new JobProgress(9_000, 4_000, 3_500), 3_000, 0));
     assertEquals(
         "9000 events read, 2500 of 4000 histories worked out, 2500 written",
-        CatchingUp.words(new JobProgress(9_000, 4_000, 2_500), 2_700),
+        CatchingUp.words(new JobProgress(9_000, 4_000, 2_500), 2_700, 0),
         "the writer counts other rows too");
+    assertEquals(
+        "9000 events read, 4000 of 4000 histories worked out, 4000 written, 1700 events left",
+        CatchingUp.words(new JobProgress(9_000, 4_000, 4_000), 4_000, 1_700));
   }
 
   @Test

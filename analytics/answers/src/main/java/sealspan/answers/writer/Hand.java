@@ -7,38 +7,48 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
-import java.util.function.IntConsumer;
 
 /**
- * Takes batches in, one after the other, while the next one is being read. Whoever uses the file
- * otherwise awaits it first. For one thread.
+ * Does one piece of work after the other in a thread of its own, while whoever gives it goes on.
+ * Whoever needs what it works on awaits it first. For one giver.
  */
-final class TakingIn implements AutoCloseable {
-  private final ExecutorService hands =
-      Executors.newSingleThreadExecutor(task -> new Thread(task, "taking in"));
+final class Hand implements AutoCloseable {
+  private final ExecutorService thread;
   private Future<?> last = CompletableFuture.completedFuture(null);
 
   /**
-   * Begins to take a batch in, once the one before is.
+   * A hand that has nothing to do.
    *
-   * @param taken told how many bundles and rows were, in a thread of its own
-   * @throws SQLException what kept the one before from being taken in
+   * @param name name of its thread
    */
-  void begin(PrivateStore store, Batch batch, IntConsumer taken) throws SQLException {
+  Hand(String name) {
+    thread = Executors.newSingleThreadExecutor(task -> new Thread(task, name));
+  }
+
+  /** Something to do. */
+  interface Work {
+    void run() throws SQLException;
+  }
+
+  /**
+   * Begins a piece of work, once the one before is done.
+   *
+   * @throws SQLException what kept the one before from being done
+   */
+  void begin(Work work) throws SQLException {
     await();
     last =
-        hands.submit(
+        thread.submit(
             () -> {
-              store.apply(batch);
-              taken.accept(batch.upsertsRead());
+              work.run();
               return null;
             });
   }
 
   /**
-   * Waits until everything is taken in.
+   * Waits until everything is done.
    *
-   * @throws SQLException what kept a batch from it
+   * @throws SQLException what kept it from that
    */
   void await() throws SQLException {
     try {
@@ -57,16 +67,16 @@ final class TakingIn implements AutoCloseable {
     }
   }
 
-  /** Ends it once the batch that is under way is taken in or has failed. */
+  /** Ends it once the work that is under way is done or has failed. */
   @Override
   public void close() {
-    hands.shutdown();
+    thread.shutdown();
     boolean interrupted = false;
-    while (!hands.isTerminated()) {
+    while (!thread.isTerminated()) {
       try {
-        hands.awaitTermination(1, TimeUnit.MINUTES);
+        thread.awaitTermination(1, TimeUnit.MINUTES);
       } catch (InterruptedException e) {
-        interrupted = true; // The file must not be closed under a batch.
+        interrupted = true; // The file must not be closed under its work.
       }
     }
     if (interrupted) {
