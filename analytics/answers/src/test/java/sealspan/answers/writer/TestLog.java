@@ -1,6 +1,7 @@
 package sealspan.answers.writer;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -15,6 +16,7 @@ import org.apache.kafka.clients.consumer.OffsetAndMetadata;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.errors.UnknownTopicOrPartitionException;
 import org.apache.kafka.common.header.Headers;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import sealspan.avro.EventCodec;
@@ -38,7 +40,10 @@ final class TestLog implements AutoCloseable {
   private final Admin admin;
   private final KafkaProducer<byte[], byte[]> producer;
 
+  private final Path brokerLog;
+
   TestLog(Path folder) throws Exception {
+    brokerLog = folder.resolve("broker").resolve("broker.log");
     broker =
         LocalBroker.start(
             new BrokerSettings(
@@ -49,14 +54,35 @@ final class TestLog implements AutoCloseable {
     admin = Admin.create(properties);
     producer =
         new KafkaProducer<>(properties, new ByteArraySerializer(), new ByteArraySerializer());
-    admin
-        .createTopics(
-            List.of(
-                new NewTopic(Topics.EVENTS, PARTITIONS, (short) 1),
-                new NewTopic(Topics.QUARANTINE, 1, (short) 1),
-                new NewTopic(Topics.LEDGER, 1, (short) 1)))
-        .all()
-        .get();
+    make(Topics.EVENTS, PARTITIONS);
+    make(Topics.QUARANTINE, 1);
+    make(Topics.LEDGER, 1);
+  }
+
+  /** Makes a topic, and waits until each of its partitions has a leader, as the program does. */
+  private void make(String topic, int partitions) throws Exception {
+    admin.createTopics(List.of(new NewTopic(topic, partitions, (short) 1))).all().get();
+    while (!isLed(topic)) {
+      Thread.sleep(20);
+    }
+  }
+
+  private boolean isLed(String topic) throws Exception {
+    try {
+      return admin
+          .describeTopics(List.of(topic))
+          .allTopicNames()
+          .get()
+          .get(topic)
+          .partitions()
+          .stream()
+          .allMatch(partition -> partition.leader() != null);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof UnknownTopicOrPartitionException) {
+        return false;
+      }
+      throw e;
+    }
   }
 
   String bootstrapServers() {
@@ -64,10 +90,7 @@ final class TestLog implements AutoCloseable {
   }
 
   void makeRowsTopic(String generation) throws Exception {
-    admin
-        .createTopics(List.of(new NewTopic(ResultTopics.rows(generation), PARTITIONS, (short) 1)))
-        .all()
-        .get();
+    make(ResultTopics.rows(generation), PARTITIONS);
   }
 
   void event(LoggedEvent event, int partition) throws Exception {
@@ -118,9 +141,14 @@ final class TestLog implements AutoCloseable {
     admin.alterConsumerGroupOffsets(ResultTopics.historiesGroup(generation), offsets).all().get();
   }
 
-  private static void await(List<Future<?>> sent) throws InterruptedException, ExecutionException {
-    for (Future<?> future : sent) {
-      future.get();
+  private void await(List<Future<?>> sent) throws Exception {
+    for (int i = 0; i < sent.size(); i++) {
+      try {
+        sent.get(i).get();
+      } catch (ExecutionException e) {
+        String told = Files.exists(brokerLog) ? Files.readString(brokerLog) : "nothing";
+        throw new AssertionError("Record " + i + " failed; the broker wrote: " + told, e);
+      }
     }
   }
 
