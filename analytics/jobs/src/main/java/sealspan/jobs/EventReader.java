@@ -17,7 +17,8 @@ import sealspan.event.Subject;
 /**
  * Records of the log as events, and after each whom it refers to, unless that was said before. A
  * record that is none stops the job: the log is the only truth, and to leave something of it out
- * unseen would be a wrong answer.
+ * unseen would be a wrong answer. Only what is needed here is read; what is damaged behind it stops
+ * the job where the event is unpacked.
  */
 final class EventReader implements KafkaRecordDeserializationSchema<Addressed> {
   private static final long serialVersionUID = 1L;
