@@ -7,7 +7,6 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.function.Predicate;
 import org.apache.kafka.common.TopicPartition;
 
 /** How far every topic is in the private file: the next offset to read of each partition. */
@@ -30,25 +29,21 @@ final class Places {
     return places;
   }
 
-  /** Saves those of some topics, in the transaction of what was read from them. */
-  static void save(
-      Connection connection, Map<TopicPartition, Long> positions, Predicate<String> topics)
-      throws SQLException {
+  /** Saves some, in the transaction of what was read. */
+  static void save(Connection connection, Map<TopicPartition, Long> positions) throws SQLException {
     try (PreparedStatement delete =
             connection.prepareStatement(
                 "delete from own.place where topic = ? and \"partition\" = ?");
         PreparedStatement insert =
             connection.prepareStatement("insert into own.place values (?, ?, ?)")) {
       for (Map.Entry<TopicPartition, Long> position : positions.entrySet()) {
-        if (topics.test(position.getKey().topic())) {
-          delete.setString(1, position.getKey().topic());
-          delete.setInt(2, position.getKey().partition());
-          delete.execute();
-          insert.setString(1, position.getKey().topic());
-          insert.setInt(2, position.getKey().partition());
-          insert.setLong(3, position.getValue());
-          insert.execute();
-        }
+        delete.setString(1, position.getKey().topic());
+        delete.setInt(2, position.getKey().partition());
+        delete.execute();
+        insert.setString(1, position.getKey().topic());
+        insert.setInt(2, position.getKey().partition());
+        insert.setLong(3, position.getValue());
+        insert.execute();
       }
     }
   }

@@ -21,7 +21,6 @@ import sealspan.answers.tables.EventTables;
 import sealspan.answers.tables.OneValue;
 import sealspan.answers.tables.Publication;
 import sealspan.answers.tables.Tables;
-import sealspan.event.Topics;
 
 /**
  * The writer's own DuckDB file: the tables, what is needed to keep them right, and the place in
@@ -36,11 +35,6 @@ final class PrivateStore implements AutoCloseable {
 
   private final Path file;
   private final DuckDBConnection connection;
-
-  /** Another one to the same file, for the events, which are taken in beside the rows. */
-  private final DuckDBConnection eventConnection;
-
-  private final Hand eventHand = new Hand("events");
   private final Path segmentFolder;
   private final int segmentEvents;
   private LayerStore layers;
@@ -51,11 +45,9 @@ final class PrivateStore implements AutoCloseable {
   private Map<Integer, Long> expected = Map.of();
 
   private PrivateStore(
-      Path file, DuckDBConnection connection, Path segmentFolder, int segmentEvents)
-      throws SQLException {
+      Path file, DuckDBConnection connection, Path segmentFolder, int segmentEvents) {
     this.file = file;
     this.connection = connection;
-    this.eventConnection = connection.duplicate().unwrap(DuckDBConnection.class);
     this.segmentFolder = segmentFolder;
     this.segmentEvents = segmentEvents;
   }
@@ -68,11 +60,6 @@ final class PrivateStore implements AutoCloseable {
   static PrivateStore open(AnswersFolder folder, String generation, Set<String> stillNamed)
       throws SQLException {
     return open(folder, generation, stillNamed, EventStore.SEGMENT_EVENTS, LayerStore.BUNDLES);
-  }
-
-  /** Makes checkpoints after so many bytes from now on; for tests. */
-  void checkpointAfter(long bytes) {
-    checkpointBytes = bytes;
   }
 
   /**
@@ -104,10 +91,6 @@ final class PrivateStore implements AutoCloseable {
         Attached.untilCheckpoint(statement, file, DATABASE);
         statement.execute("use " + DATABASE);
       }
-      try (Statement statement = store.eventConnection.createStatement()) {
-        statement.execute("use " + DATABASE);
-      }
-      store.eventConnection.setAutoCommit(false);
       store.prepare();
       connection.setAutoCommit(true);
       store.layers =
@@ -147,6 +130,11 @@ final class PrivateStore implements AutoCloseable {
     }
   }
 
+  /** Makes checkpoints after so many bytes from now on; for tests. */
+  void checkpointAfter(long bytes) {
+    checkpointBytes = bytes;
+  }
+
   Path file() {
     return file;
   }
@@ -165,18 +153,16 @@ final class PrivateStore implements AutoCloseable {
   }
 
   /**
-   * Takes a batch in, its events and its rows side by side. It is committed with the next
-   * checkpoint, or when the file is settled or gathered: nothing outlives the process before, and
-   * DuckDB writes what is much and committed at once more quickly. Once a batch has failed, the
-   * file must be opened anew, and is then as it was when it was last committed.
+   * Takes a batch in. It is committed with the next checkpoint, or when the file is settled or
+   * gathered: nothing outlives the process before, and DuckDB writes what is much and committed at
+   * once more quickly. Once a batch has failed, the file must be opened anew, and is then as it was
+   * when it was last committed.
    */
   void apply(Batch batch) throws SQLException {
-    eventHand.begin(() -> takeEvents(batch));
-    try {
-      takeRows(batch);
-    } finally {
-      eventHand.await();
-    }
+    // First, for a statement begins a transaction; an appender alone would commit by itself.
+    Places.save(connection, batch.positions());
+    bundlesSinceSettled += rows.put(batch.upserts());
+    EventStore.append(connection, batch.events());
     bytesSinceCheckpoint += batch.bytes();
     if (bytesSinceCheckpoint > checkpointBytes) {
       takeCut(expected);
@@ -184,22 +170,6 @@ final class PrivateStore implements AutoCloseable {
       checkpoint();
       connection.setAutoCommit(false);
     }
-  }
-
-  private void takeEvents(Batch batch) throws SQLException {
-    // First, for a statement begins a transaction; an appender alone would commit by itself.
-    Places.save(eventConnection, batch.positions(), Topics.EVENTS::equals);
-    EventStore.append(eventConnection, batch.events());
-  }
-
-  private void takeRows(Batch batch) throws SQLException {
-    Places.save(connection, batch.positions(), topic -> !topic.equals(Topics.EVENTS));
-    bundlesSinceSettled += rows.put(batch.upserts());
-  }
-
-  private void commit() throws SQLException {
-    eventConnection.commit();
-    connection.commit();
   }
 
   private void checkpoint() throws SQLException {
@@ -226,7 +196,7 @@ final class PrivateStore implements AutoCloseable {
   List<Path> settle(Map<Integer, Long> cut, Publication publication) throws SQLException {
     takeCut(cut);
     publication.addTo(connection);
-    commit();
+    connection.commit();
     return write();
   }
 
@@ -253,7 +223,6 @@ final class PrivateStore implements AutoCloseable {
         out.endRow();
       }
     }
-    commit();
     execute(EventStore.NEWEST_OF_CUT);
     connection.commit();
     EventStore.cutSegment(connection, segmentFolder, segmentEvents);
@@ -311,9 +280,7 @@ final class PrivateStore implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    try (DuckDBConnection closing = connection;
-        DuckDBConnection events = eventConnection;
-        Hand first = eventHand) {
+    try (DuckDBConnection closing = connection) {
       if (layers != null) {
         layers.close();
       }

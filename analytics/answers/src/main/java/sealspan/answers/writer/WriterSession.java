@@ -41,7 +41,7 @@ final class WriterSession implements AutoCloseable {
 
   private Map<Integer, Long> publishedCut;
   private Map<Integer, Long> holdUntil;
-  private final Hand takingIn = new Hand("taking in");
+  private final TakingIn takingIn = new TakingIn();
   private Batch pending = new Batch();
   private boolean changed = true;
   private volatile long eventsLeft;
@@ -125,12 +125,7 @@ final class WriterSession implements AutoCloseable {
     if (pending.records() > 0) {
       Batch batch = pending;
       pending = new Batch();
-      PrivateStore into = store;
-      takingIn.begin(
-          () -> {
-            into.apply(batch);
-            taken.accept(batch.upsertsRead());
-          });
+      takingIn.begin(store, batch, taken);
       changed = true;
     }
   }
@@ -240,7 +235,7 @@ final class WriterSession implements AutoCloseable {
   @Override
   public void close() throws SQLException {
     try (PrivateStore closing = store;
-        Hand first = takingIn) {
+        TakingIn first = takingIn) {
       log.close();
     }
   }

@@ -12,6 +12,7 @@ import java.sql.Statement;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.apache.kafka.common.TopicPartition;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -66,7 +67,9 @@ class PrivateStoreTest {
     }
     // The second cut found but two more before it, which make no segment.
     assertEquals(List.of(4L, 4L), List.of(number("event"), sum("events", "segment")));
-    assertEquals(1, Files.list(folder.segments("g1")).count());
+    try (Stream<Path> segments = Files.list(folder.segments("g1"))) {
+      assertEquals(1, segments.count());
+    }
   }
 
   @Test

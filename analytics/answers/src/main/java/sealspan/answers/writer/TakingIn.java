@@ -7,48 +7,38 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.function.IntConsumer;
 
 /**
- * Does one piece of work after the other in a thread of its own, while whoever gives it goes on.
- * Whoever needs what it works on awaits it first. For one giver.
+ * Takes batches in, one after the other, while the next one is being read. Whoever uses the file
+ * otherwise awaits it first. For one thread.
  */
-final class Hand implements AutoCloseable {
-  private final ExecutorService thread;
+final class TakingIn implements AutoCloseable {
+  private final ExecutorService hands =
+      Executors.newSingleThreadExecutor(task -> new Thread(task, "taking in"));
   private Future<?> last = CompletableFuture.completedFuture(null);
 
   /**
-   * A hand that has nothing to do.
+   * Begins to take a batch in, once the one before is.
    *
-   * @param name name of its thread
+   * @param taken told how many bundles and rows were, in a thread of its own
+   * @throws SQLException what kept the one before from being taken in
    */
-  Hand(String name) {
-    thread = Executors.newSingleThreadExecutor(task -> new Thread(task, name));
-  }
-
-  /** Something to do. */
-  interface Work {
-    void run() throws SQLException;
-  }
-
-  /**
-   * Begins a piece of work, once the one before is done.
-   *
-   * @throws SQLException what kept the one before from being done
-   */
-  void begin(Work work) throws SQLException {
+  void begin(PrivateStore store, Batch batch, IntConsumer taken) throws SQLException {
     await();
     last =
-        thread.submit(
+        hands.submit(
             () -> {
-              work.run();
+              store.apply(batch);
+              taken.accept(batch.upsertsRead());
               return null;
             });
   }
 
   /**
-   * Waits until everything is done.
+   * Waits until everything is taken in.
    *
-   * @throws SQLException what kept it from that
+   * @throws SQLException what kept a batch from it
    */
   void await() throws SQLException {
     try {
@@ -67,16 +57,16 @@ final class Hand implements AutoCloseable {
     }
   }
 
-  /** Ends it once the work that is under way is done or has failed. */
+  /** Ends it once the batch that is under way is taken in or has failed. */
   @Override
   public void close() {
-    thread.shutdown();
+    hands.shutdown();
     boolean interrupted = false;
-    while (!thread.isTerminated()) {
+    while (!hands.isTerminated()) {
       try {
-        thread.awaitTermination(1, TimeUnit.MINUTES);
+        hands.awaitTermination(1, TimeUnit.MINUTES);
       } catch (InterruptedException e) {
-        interrupted = true; // The file must not be closed under its work.
+        interrupted = true; // The file must not be closed under a batch.
       }
     }
     if (interrupted) {
