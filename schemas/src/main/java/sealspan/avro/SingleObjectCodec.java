@@ -30,8 +30,26 @@ public final class SingleObjectCodec {
     ReadLimits.hold();
   }
 
+  /** What a thread writes on, again and again. */
+  private static final class Sheet {
+    private final ByteArrayOutputStream bytes = new ByteArrayOutputStream(512);
+    private BinaryEncoder out;
+    private boolean inUse;
+
+    byte[] write(Known known, Object record) throws IOException {
+      out = ENCODERS.binaryEncoder(bytes, out); // Brings out what broken-off writing left in it.
+      bytes.reset();
+      bytes.writeBytes(known.opening());
+      known.shape().write(record, out);
+      out.flush();
+      return bytes.toByteArray();
+    }
+  }
+
+  private static final ThreadLocal<Sheet> SHEETS = ThreadLocal.withInitial(Sheet::new);
+
   private record Known(
-      RecordShape shape, Glance glance, Schema writer, long fingerprint, boolean current) {}
+      RecordShape shape, Glance glance, Schema writer, byte[] opening, boolean current) {}
 
   private final Map<Class<?>, Known> byClass = new HashMap<>();
   private final Map<Long, Known> byFingerprint = new HashMap<>();
@@ -68,9 +86,19 @@ public final class SingleObjectCodec {
 
   private Known know(RecordShape shape, Schema writer, boolean current) {
     long fingerprint = SchemaNormalization.parsingFingerprint64(writer);
-    Known known = new Known(shape, new Glance(shape, glanced), writer, fingerprint, current);
+    Known known =
+        new Known(shape, new Glance(shape, glanced), writer, opening(fingerprint), current);
     byFingerprint.put(fingerprint, known);
     return known;
+  }
+
+  private static byte[] opening(long fingerprint) {
+    return ByteBuffer.allocate(HEADER)
+        .order(ByteOrder.LITTLE_ENDIAN)
+        .put((byte) 0xC3)
+        .put((byte) 0x01)
+        .putLong(fingerprint)
+        .array();
   }
 
   /** The schema that a class is written with. */
@@ -84,22 +112,16 @@ public final class SingleObjectCodec {
     if (known == null) {
       throw new IllegalArgumentException("Not of this codec: " + record.getClass().getName());
     }
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream(256);
-    bytes.writeBytes(
-        ByteBuffer.allocate(HEADER)
-            .order(ByteOrder.LITTLE_ENDIAN)
-            .put((byte) 0xC3)
-            .put((byte) 0x01)
-            .putLong(known.fingerprint())
-            .array());
+    Sheet own = SHEETS.get();
+    Sheet sheet = own.inUse ? new Sheet() : own; // A record may hold another of the family.
+    sheet.inUse = true;
     try {
-      BinaryEncoder out = ENCODERS.binaryEncoder(bytes, null);
-      known.shape().write(record, out);
-      out.flush();
+      return sheet.write(known, record);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    } finally {
+      sheet.inUse = false;
     }
-    return bytes.toByteArray();
   }
 
   /**

@@ -8,6 +8,8 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
 import sealspan.event.LoggedEvent.Arrival;
 import sealspan.event.LoggedEvent.ReportedOrigin;
@@ -35,45 +37,81 @@ public final class EventHeaders {
     if (e.recordedAt() == null) {
       throw new IllegalArgumentException("Event " + e.id() + " has no recorded time yet.");
     }
-    String type = TYPE_PREFIX + e.event().getClass().getSimpleName();
     Map<String, String> headers = new LinkedHashMap<>();
-    headers.put("ce_specversion", "1.0");
-    headers.put("ce_id", e.id());
-    headers.put("ce_source", uriReference(e.source()));
-    headers.put("ce_type", type);
-    headers.put("ce_subject", e.event().subject().key());
-    headers.put("content-type", "application/avro");
-    headers.put(
-        "ce_dataschema",
-        "urn:sealspan:schema:" + type + ":" + HexFormat.of().toHexDigits(schemaFingerprint));
+    given(e, schemaFingerprint, headers::put);
+    recorded(e.recordedAt(), headers::put);
+    return headers;
+  }
+
+  /** Gives out, name and text, those headers that do not wait for the recorded time. */
+  public static void given(
+      LoggedEvent e, long schemaFingerprint, BiConsumer<String, String> header) {
+    Written written = Written.of(e.event().getClass(), schemaFingerprint);
+    header.accept("ce_specversion", "1.0");
+    header.accept("ce_id", e.id());
+    header.accept("ce_source", uriReference(e.source()));
+    header.accept("ce_type", written.type());
+    header.accept("ce_subject", e.event().subject().key());
+    header.accept("content-type", "application/avro");
+    header.accept("ce_dataschema", written.schemaName());
     Moment when = e.event().when();
     if (when.minuteOfDay() != null && when.timeZone() != null) {
-      headers.put("ce_time", when.instant().toString());
+      header.accept("ce_time", InstantText.of(when.instant()));
     }
-    headers.put("ce_recordedtime", e.recordedAt().toString());
     if (e.reportedAt() != null) {
-      headers.put("ce_reportedtime", e.reportedAt().toString());
+      header.accept("ce_reportedtime", InstantText.of(e.reportedAt()));
     }
     if (e.reportedOrigin() != null) {
-      headers.put("ce_reportedorigin", lower(e.reportedOrigin()));
+      header.accept("ce_reportedorigin", lower(e.reportedOrigin()));
     }
     if (e.arrival() != null) {
-      headers.put("ce_arrival", lower(e.arrival()));
+      header.accept("ce_arrival", lower(e.arrival()));
     }
-    return headers;
+  }
+
+  /** Gives out the header of the recorded time. */
+  public static void recorded(Instant recordedAt, BiConsumer<String, String> header) {
+    header.accept("ce_recordedtime", InstantText.of(recordedAt));
+  }
+
+  /** What the headers of all events of a type say, put together once. */
+  private record Written(long fingerprint, String type, String schemaName) {
+    private static final Map<Class<?>, Written> KNOWN = new ConcurrentHashMap<>();
+
+    static Written of(Class<?> event, long fingerprint) {
+      Written known = KNOWN.get(event);
+      if (known == null || known.fingerprint != fingerprint) {
+        String type = TYPE_PREFIX + event.getSimpleName();
+        String name = "urn:sealspan:schema:" + type + ":" + HexFormat.of().toHexDigits(fingerprint);
+        known = new Written(fingerprint, type, name);
+        KNOWN.put(event, known);
+      }
+      return known;
+    }
   }
 
   /** CloudEvents wants a URI reference: what may not stand in one is percent-encoded (RFC 3986). */
   private static String uriReference(String source) {
+    boolean plain = true;
+    for (int i = 0; i < source.length(); i++) {
+      plain &= standsInUris(source.charAt(i));
+    }
+    if (plain) {
+      return source;
+    }
     StringBuilder out = new StringBuilder();
     for (byte b : source.getBytes(StandardCharsets.UTF_8)) {
-      if (b > ' ' && b < 127 && "\"%<>[\\]^`{|}".indexOf(b) < 0) {
+      if (standsInUris(b)) {
         out.append((char) b);
       } else {
         out.append(String.format("%%%02X", b & 0xFF));
       }
     }
     return out.toString();
+  }
+
+  private static boolean standsInUris(int c) {
+    return c > ' ' && c < 127 && "\"%<>[\\]^`{|}".indexOf(c) < 0;
   }
 
   private static String text(String uriReference) {

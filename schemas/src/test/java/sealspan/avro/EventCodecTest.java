@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
@@ -56,6 +57,22 @@ class EventCodecTest {
       assertEquals(event, back);
       assertArrayEquals(EventCodec.digest(event), EventCodec.digest(back));
     }
+  }
+
+  /** Texts, one of which may be missing although none should. */
+  public record Names(String title, List<String> names) {}
+
+  @Test
+  void writingThatBrokeOffLeavesNothingBehind() {
+    SingleObjectCodec codec = new SingleObjectCodec(List.of(Names.class), List.of(), Set.of());
+    Names whole = new Names("whole", List.of("a"));
+    byte[] before = codec.encode(whole);
+    Names broken = new Names("x".repeat(300), Arrays.asList("b", null));
+    for (int i = 0; i < 5; i++) {
+      assertThrows(NullPointerException.class, () -> codec.encode(broken));
+      assertArrayEquals(before, codec.encode(whole));
+    }
+    assertEquals(whole, codec.decode(before));
   }
 
   @ParameterizedTest

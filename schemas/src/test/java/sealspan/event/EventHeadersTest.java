@@ -48,10 +48,10 @@ class EventHeadersTest {
             "content-type=application/avro",
             "ce_dataschema=urn:sealspan:schema:sealspan.event.AssemblyRemoved:000000000000000f",
             "ce_time=2024-07-01T20:00:00Z",
-            "ce_recordedtime=2024-07-03T08:00:00.123Z",
             "ce_reportedtime=2024-07-02T00:00:00Z",
             "ce_reportedorigin=not_recorded",
-            "ce_arrival=imported"),
+            "ce_arrival=imported",
+            "ce_recordedtime=2024-07-03T08:00:00.123Z"),
         headers.entrySet().stream().map(h -> h.getKey() + "=" + h.getValue()).toList());
     assertTrue(
         headers.keySet().stream().allMatch(n -> n.matches("ce_[a-z0-9]+|content-type")),

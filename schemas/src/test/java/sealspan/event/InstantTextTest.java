@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Held equal to the parser of the JDK, which is the outside reference. */
 class InstantTextTest {
   @Test
-  void readsWhatAnInstantWrites() {
+  void readsAndWritesWhatAnInstantWrites() {
     SplittableRandom random = new SplittableRandom(20261128);
     for (int i = 0; i < 20_000; i++) {
       int nanos =
@@ -26,6 +26,7 @@ class InstantTextTest {
       Instant instant =
           Instant.ofEpochSecond(random.nextLong(-80_000_000_000L, 300_000_000_000L), nanos);
       assertEquals(instant, InstantText.parse(instant.toString()));
+      assertEquals(instant.toString(), InstantText.of(instant));
     }
   }
 
@@ -65,5 +66,19 @@ class InstantTextTest {
   void refusesWhatIsNoInstantAsTheJdkDoes(String text) {
     assertThrows(DateTimeParseException.class, () -> Instant.parse(text));
     assertThrows(DateTimeParseException.class, () -> InstantText.parse(text));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "0000-01-01T00:00:00Z",
+        "9999-12-31T23:59:59Z",
+        "+10000-01-01T00:00:00Z",
+        "-0001-12-31T23:59:59Z",
+        "1969-12-31T23:59:59Z",
+        "2024-02-29T00:00:00.250Z"
+      })
+  void writesTheEndsOfItsRangeAsTheJdkDoes(String text) {
+    assertEquals(text, InstantText.of(Instant.parse(text)));
   }
 }

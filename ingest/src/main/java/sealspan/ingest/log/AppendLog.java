@@ -24,7 +24,21 @@ public interface AppendLog<T> extends AutoCloseable {
    * @throws LogException when the log cannot be reached or written. Some entries may then be in it:
    *     append all of them again, and those are found to be duplicates
    */
-  List<Receipt<T>> append(List<T> entries);
+  default List<Receipt<T>> append(List<T> entries) {
+    return appendReady(entries.parallelStream().map(this::ready).toList());
+  }
+
+  /** An entry that is ready to be appended. */
+  interface Ready<T> {}
+
+  /**
+   * Makes an entry ready to be appended: whatever takes the processor and not the log. For any
+   * thread, also while others are being appended.
+   */
+  Ready<T> ready(T entry);
+
+  /** Appends entries that this log made ready, as {@link #append} does. */
+  List<Receipt<T>> appendReady(List<Ready<T>> entries);
 
   /** A cut behind everything that is in the log now. */
   Cut end();

@@ -1,7 +1,7 @@
 package sealspan.ingest.log;
 
 import java.time.Instant;
-import java.util.Map;
+import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
 
 /**
@@ -9,9 +9,17 @@ import java.util.function.UnaryOperator;
  * is the same entry.
  */
 abstract class ContentNamedForm<T> implements EntryForm<T> {
+  private static final byte[] NOTHING = {};
+
   @Override
-  public long digest(T stored, byte[] value) {
-    return ContentId.leading(id(stored));
+  public long digest(T named, byte[] content) {
+    return ContentId.leading(id(named));
+  }
+
+  /** The id tells the content. */
+  @Override
+  public byte[] content(T named) {
+    return NOTHING;
   }
 
   @Override
@@ -26,12 +34,13 @@ abstract class ContentNamedForm<T> implements EntryForm<T> {
   }
 
   @Override
-  public String key(T stored) {
-    return id(stored);
+  public String key(T named) {
+    return id(named);
   }
 
   @Override
-  public Map<String, String> headers(T stored, byte[] value, Instant recordedAt) {
-    return Map.of();
-  }
+  public void headers(T named, byte[] content, BiConsumer<String, String> header) {}
+
+  @Override
+  public void headersOf(Instant recordedAt, BiConsumer<String, String> header) {}
 }

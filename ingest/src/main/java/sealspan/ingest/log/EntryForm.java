@@ -1,7 +1,7 @@
 package sealspan.ingest.log;
 
 import java.time.Instant;
-import java.util.Map;
+import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
 
 /**
@@ -15,25 +15,32 @@ interface EntryForm<T> {
   /** Partitions of the topic when it has to be made. */
   int partitions();
 
-  /** An entry as it is to be stored: id and recorded time set. */
-  T stored(T entry, Instant recordedAt);
+  /** An entry as it was handed in, with its id and within the bounds of a record. */
+  T named(T entry);
 
   /** The id by which entries are the same. */
-  String id(T stored);
+  String id(T named);
 
-  /**
-   * First eight bytes of the SHA-256 of the content.
-   *
-   * @param value the entry as it is written
-   */
-  long digest(T stored, byte[] value);
+  /** What of the content can be written before the recorded time is known. */
+  byte[] content(T named);
+
+  /** First eight bytes of the SHA-256 of the content. */
+  long digest(T named, byte[] content);
 
   /** Entries with one key stay in order. */
-  String key(T stored);
+  String key(T named);
 
-  byte[] value(T stored);
+  /** Gives out, name and text, the headers of a record that do not wait for the recorded time. */
+  void headers(T named, byte[] content, BiConsumer<String, String> header);
 
-  Map<String, String> headers(T stored, byte[] value, Instant recordedAt);
+  /** Gives out the others. */
+  void headersOf(Instant recordedAt, BiConsumer<String, String> header);
+
+  /** An entry as it is stored: with the recorded time. */
+  T stored(T named, Instant recordedAt);
+
+  /** An entry as it is written. */
+  byte[] value(T named, byte[] content, Instant recordedAt);
 
   /** Tells this version's writing apart from one whose digests would differ. */
   String digestVersion();

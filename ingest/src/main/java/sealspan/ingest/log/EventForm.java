@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
 import sealspan.avro.EventCodec;
 import sealspan.event.AssemblyEvent;
@@ -35,6 +36,11 @@ final class EventForm implements EntryForm<LoggedEvent> {
   }
 
   @Override
+  public LoggedEvent named(LoggedEvent e) {
+    return e;
+  }
+
+  @Override
   public LoggedEvent stored(LoggedEvent e, Instant recordedAt) {
     return e.recorded(recordedAt);
   }
@@ -45,8 +51,8 @@ final class EventForm implements EntryForm<LoggedEvent> {
   }
 
   @Override
-  public long digest(LoggedEvent e, byte[] value) {
-    return ContentId.leading(value);
+  public long digest(LoggedEvent e, byte[] content) {
+    return ContentId.leading(content);
   }
 
   /** The digest is one of the bytes as this version writes them. */
@@ -60,7 +66,7 @@ final class EventForm implements EntryForm<LoggedEvent> {
     String id = header.apply("ce_id");
     if (id == null || !asWrittenNow(value)) {
       LoggedEvent event = read(value, header);
-      return new Mark(event.id(), ContentId.leading(value(event)));
+      return new Mark(event.id(), ContentId.leading(content(event)));
     }
     return new Mark(id, ContentId.leading(value));
   }
@@ -92,13 +98,24 @@ final class EventForm implements EntryForm<LoggedEvent> {
   }
 
   @Override
-  public byte[] value(LoggedEvent e) {
+  public byte[] content(LoggedEvent e) {
     return EventCodec.encode(e.event());
   }
 
+  /** All but the content goes to the headers. */
   @Override
-  public Map<String, String> headers(LoggedEvent e, byte[] value, Instant recordedAt) {
-    return EventHeaders.of(e, fingerprint(value));
+  public byte[] value(LoggedEvent e, byte[] content, Instant recordedAt) {
+    return content;
+  }
+
+  @Override
+  public void headers(LoggedEvent e, byte[] content, BiConsumer<String, String> header) {
+    EventHeaders.given(e, fingerprint(content), header);
+  }
+
+  @Override
+  public void headersOf(Instant recordedAt, BiConsumer<String, String> header) {
+    EventHeaders.recorded(recordedAt, header);
   }
 
   @Override

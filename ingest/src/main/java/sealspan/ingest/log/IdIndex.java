@@ -113,20 +113,30 @@ final class IdIndex {
 
   /** Places of all entries whose id has this hash, the first in the log first. */
   List<Place> places(long hash) {
-    List<Long> places = new ArrayList<>(1);
+    List<Long> places = new ArrayList<>(0);
     base.places(hash, places);
     recent.places(hash, places);
-    return places.stream().map(IdTable::unpacked).toList();
+    return places.isEmpty() ? List.of() : places.stream().map(IdTable::unpacked).toList();
   }
 
   /** Takes note of an entry; one that is known is left as it is. */
   void put(long hash, long digest, Place place, Instant recordedAt) throws IOException {
+    if (find(hash, digest) == null) {
+      add(hash, digest, place, recordedAt);
+    } else {
+      saw(recordedAt);
+    }
+  }
+
+  private void saw(Instant recordedAt) {
     if (recordedAt.isAfter(latest)) {
       latest = recordedAt;
     }
-    if (find(hash, digest) != null) {
-      return;
-    }
+  }
+
+  /** Takes note of an entry that is not known. */
+  void add(long hash, long digest, Place place, Instant recordedAt) throws IOException {
+    saw(recordedAt);
     if (recent.count() >= Math.max(HEAP_AT_LEAST, base.count() / FILE_SHARE)) {
       save();
     }

@@ -27,11 +27,16 @@ abstract class InMemoryAppendLog<T> implements AppendLog<T> {
   }
 
   @Override
-  public synchronized List<Receipt<T>> append(List<T> entries) {
+  public Ready<T> ready(T entry) {
+    return Prepared.of(entry, form);
+  }
+
+  @Override
+  public synchronized List<Receipt<T>> appendReady(List<Ready<T>> entries) {
     Instant recordedAt = clock.next();
     List<Receipt<T>> receipts = new ArrayList<>(entries.size());
-    for (T entry : entries) {
-      receipts.add(append(form.stored(entry, recordedAt), recordedAt));
+    for (Ready<T> entry : entries) {
+      receipts.add(append(form.stored(((Prepared<T>) entry).named(), recordedAt), recordedAt));
     }
     notifyAll();
     return receipts;
@@ -54,7 +59,7 @@ abstract class InMemoryAppendLog<T> implements AppendLog<T> {
   }
 
   private long digest(T stored) {
-    return form.digest(stored, form.value(stored));
+    return form.digest(stored, form.content(stored));
   }
 
   @Override

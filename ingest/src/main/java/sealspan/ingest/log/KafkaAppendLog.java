@@ -35,7 +35,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       this.sender = new KafkaSender<>(address, form);
       String identity = topic.identity() + "/" + form.digestVersion();
       Path file = indexFolder.resolve(form.topic() + ".ids");
-      this.index = withIndex(() -> IdIndex.open(file, identity, records.end()));
+      this.index = opened(file, identity, records.end());
       catchUp();
     } catch (RuntimeException e) {
       records.close();
@@ -44,15 +44,18 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
   }
 
   @Override
-  public synchronized List<Receipt<T>> append(List<T> entries) {
+  public Ready<T> ready(T entry) {
+    return Prepared.of(entry, form);
+  }
+
+  @Override
+  public synchronized List<Receipt<T>> appendReady(List<Ready<T>> entries) {
     if (entries.isEmpty()) {
       return List.of();
     }
     catchUp();
-    Instant recordedAt = clock.next();
-    List<Prepared<T>> asked =
-        entries.parallelStream().map(entry -> Prepared.of(entry, form, recordedAt)).toList();
-    return new Batch(asked, recordedAt).append();
+    List<Prepared<T>> asked = entries.stream().map(entry -> (Prepared<T>) entry).toList();
+    return new Batch(asked, clock.next()).append();
   }
 
   /** One call of append, from the look-up of the ids to the receipts. */
@@ -62,6 +65,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     private final List<Function<List<Place>, Receipt<T>>> receipts = new ArrayList<>();
     private final Map<String, Integer> firstOfId = new HashMap<>();
     private final List<Prepared<T>> toSend = new ArrayList<>();
+    private final Map<Integer, Place> known = new HashMap<>();
     private final Map<Integer, List<Place>> suspects = new HashMap<>();
     private Map<Place, Recorded<T>> there = Map.of();
 
@@ -71,7 +75,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     }
 
     List<Receipt<T>> append() {
-      readSuspects();
+      lookUp();
       for (int i = 0; i < asked.size(); i++) {
         receipts.add(classify(i));
       }
@@ -83,13 +87,20 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       return receipts.stream().map(r -> r.apply(sent.places())).toList();
     }
 
-    /** Entries whose id may be there with another content: only reading them tells. */
-    private void readSuspects() {
+    /**
+     * Looks all up. Where an id may be there with another content, only reading that entry tells.
+     */
+    private void lookUp() {
       for (int i = 0; i < asked.size(); i++) {
         Prepared<T> a = asked.get(i);
         List<Place> places = index.places(a.hash());
-        if (!places.isEmpty() && index.find(a.hash(), a.digest()) == null) {
-          suspects.put(i, places);
+        if (!places.isEmpty()) {
+          Place same = index.find(a.hash(), a.digest());
+          if (same == null) {
+            suspects.put(i, places);
+          } else {
+            known.put(i, same);
+          }
         }
       }
       if (!suspects.isEmpty()) {
@@ -99,7 +110,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
 
     private Function<List<Place>, Receipt<T>> classify(int i) {
       Prepared<T> a = asked.get(i);
-      Place same = index.find(a.hash(), a.digest());
+      Place same = known.get(i);
       if (same != null) {
         return sent -> new Receipt.Duplicate<>(same);
       }
@@ -121,7 +132,8 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     }
 
     private Recorded<T> recorded(int at, List<Place> sent) {
-      return new Recorded<>(sent.get(at), recordedAt, toSend.get(at).stored());
+      T stored = form.stored(toSend.get(at).named(), recordedAt);
+      return new Recorded<>(sent.get(at), recordedAt, stored);
     }
 
     /**
@@ -133,7 +145,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
         Place place = places.get(i);
         if (place != null) {
           Prepared<T> a = toSend.get(i);
-          remember(a.hash(), a.digest(), place, recordedAt);
+          withIndex(() -> index.add(a.hash(), a.digest(), place, recordedAt));
           durable.add(place);
         }
       }
@@ -158,9 +170,10 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       records.readMarks(
           from,
           end,
-          r ->
-              remember(
-                  Prepared.hash(r.entry().id()), r.entry().digest(), r.place(), r.recordedAt()));
+          r -> {
+            long hash = Prepared.hash(r.entry().id());
+            withIndex(() -> index.put(hash, r.entry().digest(), r.place(), r.recordedAt()));
+          });
       for (int p = 0; p < end.length; p++) {
         index.cover(p, end[p]);
       }
@@ -168,30 +181,34 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     clock.saw(index.latest());
   }
 
-  private void remember(long hash, long digest, Place place, Instant recordedAt) {
-    withIndex(
-        () -> {
-          index.put(hash, digest, place, recordedAt);
-          return null;
-        });
-  }
-
   /** Something that touches the index file. */
-  private interface IndexStep<R> {
-    R run() throws IOException;
+  private interface IndexStep {
+    void run() throws IOException;
   }
 
-  private static <R> R withIndex(IndexStep<R> step) {
+  private static void withIndex(IndexStep step) {
     try {
-      return step.run();
+      step.run();
     } catch (IOException e) {
-      throw new LogException(
-          "The index of the log cannot be read or written: "
-              + e.getMessage()
-              + ". It can be made again from the log: free some space, or delete the folder of the"
-              + " index.",
-          e);
+      throw indexTrouble(e);
     }
+  }
+
+  private static IdIndex opened(Path file, String identity, long[] end) {
+    try {
+      return IdIndex.open(file, identity, end);
+    } catch (IOException e) {
+      throw indexTrouble(e);
+    }
+  }
+
+  private static LogException indexTrouble(IOException e) {
+    return new LogException(
+        "The index of the log cannot be read or written: "
+            + e.getMessage()
+            + ". It can be made again from the log: free some space, or delete the folder of the"
+            + " index.",
+        e);
   }
 
   @Override
@@ -229,11 +246,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
   @Override
   public synchronized void close() {
     try {
-      withIndex(
-          () -> {
-            index.saveIfWorthwhile();
-            return null;
-          });
+      withIndex(index::saveIfWorthwhile);
     } finally {
       sender.close();
       records.close();

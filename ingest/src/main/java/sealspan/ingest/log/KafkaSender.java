@@ -1,6 +1,5 @@
 package sealspan.ingest.log;
 
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -11,6 +10,7 @@ import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.clients.producer.RecordMetadata;
 import org.apache.kafka.common.KafkaException;
+import org.apache.kafka.common.header.Header;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 
 /**
@@ -20,8 +20,6 @@ import org.apache.kafka.common.serialization.ByteArraySerializer;
  * @param <T> the kind of entries
  */
 final class KafkaSender<T> implements AutoCloseable {
-  private static final int PIECE = 1_000;
-
   private final KafkaAddress address;
   private final EntryForm<T> form;
   private KafkaProducer<byte[], byte[]> producer;
@@ -41,12 +39,10 @@ final class KafkaSender<T> implements AutoCloseable {
     Exception[] failures = new Exception[entries.size()];
     Exception stopped = null;
     try {
-      for (int from = 0; from < places.length; from += PIECE) {
-        List<Prepared<T>> piece = entries.subList(from, Math.min(from + PIECE, places.length));
-        int at = from;
-        for (ProducerRecord<byte[], byte[]> record : formed(piece, recordedAt)) {
-          producer.send(record, outcome(at++, places, failures));
-        }
+      List<Header> recorded = new ArrayList<>();
+      form.headersOf(recordedAt, (name, text) -> recorded.add(Prepared.header(name, text)));
+      for (int i = 0; i < places.length; i++) {
+        producer.send(record(entries.get(i), recordedAt, recorded), outcome(i, places, failures));
       }
       producer.flush();
     } catch (KafkaException e) {
@@ -75,18 +71,14 @@ final class KafkaSender<T> implements AutoCloseable {
     };
   }
 
-  /** A piece is formed on all cores while the one before it is on its way. */
-  private List<ProducerRecord<byte[], byte[]>> formed(List<Prepared<T>> piece, Instant recordedAt) {
-    return piece.parallelStream().map(entry -> form(entry, recordedAt)).toList();
-  }
-
-  private ProducerRecord<byte[], byte[]> form(Prepared<T> entry, Instant recordedAt) {
-    byte[] key = form.key(entry.stored()).getBytes(StandardCharsets.UTF_8);
-    ProducerRecord<byte[], byte[]> r =
-        new ProducerRecord<>(form.topic(), null, recordedAt.toEpochMilli(), key, entry.value());
-    form.headers(entry.stored(), entry.value(), recordedAt)
-        .forEach((name, text) -> r.headers().add(name, text.getBytes(StandardCharsets.UTF_8)));
-    return r;
+  private ProducerRecord<byte[], byte[]> record(
+      Prepared<T> entry, Instant recordedAt, List<Header> recorded) {
+    byte[] value = form.value(entry.named(), entry.content(), recordedAt);
+    List<Header> headers = new ArrayList<>(entry.headers().size() + recorded.size());
+    headers.addAll(entry.headers());
+    headers.addAll(recorded);
+    long at = recordedAt.toEpochMilli();
+    return new ProducerRecord<>(form.topic(), null, at, entry.key(), value, headers);
   }
 
   /** A producer that failed may have given up some entries and hold others: leave it behind. */

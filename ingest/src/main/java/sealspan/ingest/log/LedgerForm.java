@@ -19,7 +19,7 @@ final class LedgerForm extends ContentNamedForm<LedgerEntry> {
   }
 
   @Override
-  public LedgerEntry stored(LedgerEntry e, Instant recordedAt) {
+  public LedgerEntry named(LedgerEntry e) {
     String id = ContentId.of(e.kind(), e.content());
     return new LedgerEntry(id, e.kind(), e.content(), e.decidedAt(), e.by());
   }
@@ -29,8 +29,14 @@ final class LedgerForm extends ContentNamedForm<LedgerEntry> {
     return e.id();
   }
 
+  /** When something was decided is for the entry to say. */
   @Override
-  public byte[] value(LedgerEntry e) {
+  public LedgerEntry stored(LedgerEntry e, Instant recordedAt) {
+    return e;
+  }
+
+  @Override
+  public byte[] value(LedgerEntry e, byte[] content, Instant recordedAt) {
     return TableCodec.encode(e);
   }
 

@@ -1,23 +1,38 @@
 package sealspan.ingest.log;
 
 import java.nio.charset.StandardCharsets;
-import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.kafka.common.header.Header;
+import org.apache.kafka.common.header.internals.RecordHeader;
 
 /**
  * An entry ready to be looked up and sent.
  *
- * @param stored with id and recorded time set
+ * @param named with its id
  * @param id by which entries are the same
  * @param hash of the id
  * @param digest of the content
- * @param value as it is written
+ * @param key of its record
+ * @param content what of it is written already
+ * @param headers those that do not wait for the recorded time
  */
-record Prepared<T>(T stored, String id, long hash, long digest, byte[] value) {
-  static <T> Prepared<T> of(T entry, EntryForm<T> form, Instant recordedAt) {
-    T stored = form.stored(entry, recordedAt);
-    byte[] value = form.value(stored);
-    String id = form.id(stored);
-    return new Prepared<>(stored, id, hash(id), form.digest(stored, value), value);
+record Prepared<T>(
+    T named, String id, long hash, long digest, byte[] key, byte[] content, List<Header> headers)
+    implements AppendLog.Ready<T> {
+  static <T> Prepared<T> of(T entry, EntryForm<T> form) {
+    T named = form.named(entry);
+    byte[] content = form.content(named);
+    String id = form.id(named);
+    byte[] key = form.key(named).getBytes(StandardCharsets.UTF_8);
+    List<Header> headers = new ArrayList<>(12);
+    form.headers(named, content, (name, text) -> headers.add(header(name, text)));
+    long digest = form.digest(named, content);
+    return new Prepared<>(named, id, hash(id), digest, key, content, headers);
+  }
+
+  static Header header(String name, String text) {
+    return new RecordHeader(name, text.getBytes(StandardCharsets.UTF_8));
   }
 
   static long hash(String id) {

@@ -22,16 +22,27 @@ final class QuarantineForm extends ContentNamedForm<QuarantinedRow> {
   }
 
   @Override
+  public QuarantinedRow named(QuarantinedRow r) {
+    String id = r.id() == null ? contentId(r) : r.id();
+    return with(id, r, shortened(r.rowText()), r.firstSeenAt());
+  }
+
+  @Override
   public QuarantinedRow stored(QuarantinedRow r, Instant recordedAt) {
+    return with(r.id(), r, r.rowText(), recordedAt);
+  }
+
+  private static QuarantinedRow with(
+      String id, QuarantinedRow r, String rowText, Instant recordedAt) {
     return new QuarantinedRow(
-        r.id() == null ? contentId(r) : r.id(),
+        id,
         r.source(),
         r.file(),
         r.line(),
         r.field(),
         r.kind(),
         r.reason(),
-        shortened(r.rowText()),
+        rowText,
         recordedAt,
         r.putsRight());
   }
@@ -60,8 +71,8 @@ final class QuarantineForm extends ContentNamedForm<QuarantinedRow> {
   }
 
   @Override
-  public byte[] value(QuarantinedRow r) {
-    return TableCodec.encode(r);
+  public byte[] value(QuarantinedRow r, byte[] content, Instant recordedAt) {
+    return TableCodec.encode(stored(r, recordedAt));
   }
 
   @Override

@@ -35,6 +35,7 @@ final class CsvRows {
   private final char separator;
   private final CsvReader.CsvReaderBuilder parser;
   private final Cells handler = new Cells();
+  private char[] chars = {};
   private List<Lines.Line> lastLines = List.of();
   private long emptyLines;
 
@@ -154,7 +155,8 @@ final class CsvRows {
 
   private Row parse(long number, int lineCount, String text) {
     try {
-      String[] cells = parser.ofSingleCsvRecord(handler, text);
+      boolean plain = text.indexOf('"') < 0;
+      String[] cells = plain ? parted(text) : parser.ofSingleCsvRecord(handler, text);
       return new Row(number, lineCount, text, cells, null);
     } catch (CsvParseException e) {
       return new Row(
@@ -168,6 +170,25 @@ final class CsvRows {
               "Text follows a closing quotation mark on line " + number + ".",
               "Double the quotation marks that belong to the text, and put the cell in quotes."));
     }
+  }
+
+  /** The cells of a line without quotation marks: what stands between its separators. */
+  private String[] parted(String text) {
+    handler.beginRecord(0);
+    int length = text.length();
+    if (chars.length < length) {
+      chars = new char[2 * length];
+    }
+    text.getChars(0, length, chars, 0);
+    int begin = 0;
+    for (int i = 0; i < length; i++) {
+      if (chars[i] == separator) {
+        handler.addField(chars, begin, i - begin, false);
+        begin = i + 1;
+      }
+    }
+    handler.addField(chars, begin, length - begin, false);
+    return handler.buildRecord();
   }
 
   /** Whether a line ends inside quotes; a quotation mark counts only where a cell begins. */

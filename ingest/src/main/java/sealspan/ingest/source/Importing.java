@@ -2,6 +2,7 @@ package sealspan.ingest.source;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -15,27 +16,43 @@ import sealspan.ingest.validate.Validator;
 import sealspan.table.QuarantinedRow;
 
 /**
- * Takes a file in: rows are read and judged while the batch before is appended. Stopping half way
- * and starting again is safe, because an event that is there already is a duplicate and changes
- * nothing.
+ * Takes a file in: rows are read, judged and made ready while the batch before is appended.
+ * Stopping half way and starting again is safe, because an event that is there already is a
+ * duplicate and changes nothing.
  */
-public final class Importing {
-  private static final int BATCH_EVENTS = 16_000;
+public final class Importing<R> {
+  private static final int BATCH_EVENTS = 8_000;
   private static final int BATCH_COMPLAINTS = 1_000;
 
-  /** Where accepted events go. */
-  public interface Appending {
+  /**
+   * Where accepted events go.
+   *
+   * @param <R> an event that is ready to go there
+   */
+  public interface Appending<R> {
+    /** Makes an event ready, while others may be on their way. */
+    R ready(LoggedEvent event);
+
     /**
      * Appends events durably.
      *
      * @return what became of each, in their order
      * @throws IOException where they could not be appended; the message is for people
      */
-    List<Outcome> append(List<LoggedEvent> batch) throws IOException;
+    List<Outcome> append(List<R> batch) throws IOException;
+  }
 
-    /** Appends nothing, for a trial run. */
-    Appending NOTHING =
-        batch -> java.util.Collections.nCopies(batch.size(), new Outcome.NotAppended());
+  /** Appends nothing, for a trial run. */
+  public static final class TrialRun implements Appending<LoggedEvent> {
+    @Override
+    public LoggedEvent ready(LoggedEvent event) {
+      return event;
+    }
+
+    @Override
+    public List<Outcome> append(List<LoggedEvent> batch) {
+      return Collections.nCopies(batch.size(), new Outcome.NotAppended());
+    }
   }
 
   /** What became of an event. */
@@ -85,10 +102,10 @@ public final class Importing {
     Progress SILENT = (rows, bytes, totalBytes) -> {};
   }
 
-  private record Candidate(Origin origin, LoggedEvent event) {}
+  private record Candidate<R>(Origin origin, LoggedEvent event, R ready) {}
 
   private final Validator validator;
-  private final Appending appending;
+  private final Appending<R> appending;
   private final Setting setting;
   private final Progress progress;
   private final String source;
@@ -99,7 +116,11 @@ public final class Importing {
    * @param source name of the source, for the rows that are set aside
    */
   public Importing(
-      String source, Validator validator, Appending appending, Setting setting, Progress progress) {
+      String source,
+      Validator validator,
+      Appending<R> appending,
+      Setting setting,
+      Progress progress) {
     this.source = source;
     this.validator = validator;
     this.appending = appending;
@@ -134,7 +155,7 @@ public final class Importing {
     private final DraftSource file;
     private final ExecutorService appender;
     private final ImportSummary.Counts counts = new ImportSummary.Counts();
-    private List<Candidate> batch = new ArrayList<>(BATCH_EVENTS);
+    private List<Candidate<R>> batch = new ArrayList<>(BATCH_EVENTS);
     private List<QuarantinedRow> complaints = new ArrayList<>();
     private Future<?> pending;
     private boolean stopped;
@@ -173,7 +194,9 @@ public final class Importing {
         Origin origin = draft.draft().origin();
         if (validation instanceof Validation.Accepted accepted) {
           counts.accepted(accepted.events().size());
-          accepted.events().forEach(event -> batch.add(new Candidate(origin, event)));
+          for (LoggedEvent event : accepted.events()) {
+            batch.add(new Candidate<>(origin, event, appending.ready(event)));
+          }
         } else if (validation instanceof Validation.Rejected rejected) {
           reject(origin, rejected.problems());
         }
@@ -189,7 +212,7 @@ public final class Importing {
 
     private void handOver() throws IOException {
       await();
-      List<Candidate> events = batch;
+      List<Candidate<R>> events = batch;
       List<QuarantinedRow> rows = complaints;
       batch = new ArrayList<>(BATCH_EVENTS);
       complaints = new ArrayList<>();
@@ -203,14 +226,14 @@ public final class Importing {
       }
     }
 
-    private void append(List<Candidate> events, List<QuarantinedRow> rows) throws IOException {
+    private void append(List<Candidate<R>> events, List<QuarantinedRow> rows) throws IOException {
       if (!events.isEmpty()) {
-        List<Outcome> outcomes = appending.append(events.stream().map(Candidate::event).toList());
+        List<Outcome> outcomes = appending.append(events.stream().map(Candidate::ready).toList());
         for (int i = 0; i < outcomes.size(); i++) {
           Outcome outcome = outcomes.get(i);
           counts.outcome(outcome);
           if (outcome instanceof Outcome.Conflict conflict) {
-            Candidate candidate = events.get(i);
+            Candidate<R> candidate = events.get(i);
             String reason = ConflictWords.of(conflict.holds(), candidate.event());
             rows.add(row(candidate.origin(), null, Kind.CONFLICT, reason));
           }

@@ -2,6 +2,7 @@ package sealspan.ingest.validate;
 
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +18,7 @@ public final class CodeList<E extends Enum<E>> {
   private final String name;
   private final Class<E> type;
   private final Map<String, E> byWord = new LinkedHashMap<>();
+  private final Map<String, E> asWritten = new HashMap<>();
   private final Map<E, String> meanings = new LinkedHashMap<>();
   private final Map<E, List<String>> words = new LinkedHashMap<>();
 
@@ -67,6 +69,8 @@ public final class CodeList<E extends Enum<E>> {
       throw new IllegalStateException(
           "codes.csv, list " + name + ": '" + word + "' means both " + other + " and " + code);
     }
+    asWritten.put(word, code);
+    asWritten.put(word.toLowerCase(Locale.ROOT), code);
   }
 
   /** Name of the list. */
@@ -86,7 +90,8 @@ public final class CodeList<E extends Enum<E>> {
 
   /** The code that a text stands for, whatever its case and punctuation; null for none. */
   public E parse(String text) {
-    return byWord.get(plain(text));
+    E code = asWritten.get(text); // As most files have it, and sooner found.
+    return code != null ? code : byWord.get(plain(text));
   }
 
   /** What to write instead of a text that stands for nothing. */

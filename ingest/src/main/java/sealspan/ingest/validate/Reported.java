@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import sealspan.event.AssemblyEvent;
 import sealspan.event.InspectionPerformed;
+import sealspan.event.InstantText;
 import sealspan.event.LoggedEvent;
 import sealspan.event.LoggedEvent.ReportedOrigin;
 import sealspan.event.Moment;
@@ -57,7 +58,8 @@ final class Reported {
     }
     if (text.indexOf('T') == 10 && (text.endsWith("Z") || text.indexOf('+') > 10)) {
       try {
-        return OffsetDateTime.parse(text).toInstant();
+        Instant plain = InstantText.plain(text);
+        return plain == null ? OffsetDateTime.parse(text).toInstant() : plain;
       } catch (DateTimeException e) {
         fields.add(
             REPORTED_ON,

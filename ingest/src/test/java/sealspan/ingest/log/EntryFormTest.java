@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import sealspan.event.EventCorrected;
@@ -18,11 +19,15 @@ class EntryFormTest {
 
   /** What is read back tells an entry apart exactly as what was written did. */
   private static <T> EntryForm.Mark assertMarkHolds(EntryForm<T> form, T entry) {
-    T stored = form.stored(entry, NOW);
-    byte[] value = form.value(stored);
-    Map<String, String> headers = form.headers(stored, value, NOW);
+    T named = form.named(entry);
+    byte[] content = form.content(named);
+    T stored = form.stored(named, NOW);
+    byte[] value = form.value(named, content, NOW);
+    Map<String, String> headers = new HashMap<>();
+    form.headers(named, content, headers::put);
+    form.headersOf(NOW, headers::put);
     EntryForm.Mark mark = form.mark(value, headers::get);
-    assertEquals(new EntryForm.Mark(form.id(stored), form.digest(stored, value)), mark);
+    assertEquals(new EntryForm.Mark(form.id(stored), form.digest(named, content)), mark);
     assertEquals(stored, form.read(value, headers::get));
     return mark;
   }

@@ -18,6 +18,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sealspan.event.LoggedEvent;
 import sealspan.ingest.validate.Intake;
 import sealspan.ingest.validate.Validator;
 
@@ -46,8 +47,8 @@ class ImportingTest {
     List<Long> rows = new ArrayList<>();
     List<Long> bytes = new ArrayList<>();
     Intaken in = new Intaken();
-    Importing importing =
-        new Importing(
+    Importing<LoggedEvent> importing =
+        new Importing<>(
             "import",
             new Validator(INTAKE),
             in,
@@ -70,8 +71,8 @@ class ImportingTest {
   void anInterruptedImportStopsAfterABatchAndCanBeTakenUpAgain() throws Exception {
     Path file = file(20_000);
     Intaken in = new Intaken();
-    Importing importing =
-        new Importing(
+    Importing<LoggedEvent> importing =
+        new Importing<>(
             "import",
             new Validator(INTAKE),
             in,
@@ -90,10 +91,10 @@ class ImportingTest {
   @Test
   void aTrialRunAppendsNothing() throws Exception {
     ImportSummary summary =
-        new Importing(
+        new Importing<>(
                 "import",
                 new Validator(INTAKE),
-                Importing.Appending.NOTHING,
+                new Importing.TrialRun(),
                 Importing.Setting.NOTHING,
                 Importing.Progress.SILENT)
             .run(Sources.open(file(100), Mapping.NONE, StationZones.NONE));
@@ -102,15 +103,25 @@ class ImportingTest {
     assertEquals(14, summary.rejectedRows());
   }
 
+  private static final class FullLog implements Importing.Appending<LoggedEvent> {
+    @Override
+    public LoggedEvent ready(LoggedEvent event) {
+      return event;
+    }
+
+    @Override
+    public List<Importing.Outcome> append(List<LoggedEvent> batch) throws IOException {
+      throw new IOException("The log is full. Free some space.");
+    }
+  }
+
   @Test
   void whatTheLogSaysWhenItFailsReachesThePerson() throws Exception {
-    Importing importing =
-        new Importing(
+    Importing<LoggedEvent> importing =
+        new Importing<>(
             "import",
             new Validator(INTAKE),
-            batch -> {
-              throw new IOException("The log is full. Free some space.");
-            },
+            new FullLog(),
             Importing.Setting.NOTHING,
             Importing.Progress.SILENT);
     DraftSource source = Sources.open(file(10), Mapping.NONE, StationZones.NONE);

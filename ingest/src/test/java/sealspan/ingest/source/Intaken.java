@@ -16,7 +16,7 @@ import sealspan.ingest.validate.Validator;
 import sealspan.table.QuarantinedRow;
 
 /** A log and a quarantine in memory, and what an import put there. */
-final class Intaken implements Importing.Appending, Importing.Setting {
+final class Intaken implements Importing.Appending<LoggedEvent>, Importing.Setting {
   static final LocalDate TODAY = LocalDate.of(2026, 1, 1);
 
   final Map<String, LoggedEvent> log = new HashMap<>();
@@ -49,9 +49,14 @@ final class Intaken implements Importing.Appending, Importing.Setting {
 
   void take(Path file, Mapping mapping, StationZones zones, Intake intake)
       throws SourceException, IOException {
-    Importing importing =
-        new Importing("import", new Validator(intake), this, this, Importing.Progress.SILENT);
+    Importing<LoggedEvent> importing =
+        new Importing<>("import", new Validator(intake), this, this, Importing.Progress.SILENT);
     summary = importing.run(Sources.open(file, mapping, zones));
+  }
+
+  @Override
+  public LoggedEvent ready(LoggedEvent event) {
+    return event;
   }
 
   @Override

@@ -8,6 +8,8 @@ import java.util.List;
 import sealspan.app.Problem;
 import sealspan.app.engine.LogClient;
 import sealspan.event.LoggedEvent;
+import sealspan.ingest.log.AppendLog.Ready;
+import sealspan.ingest.log.EventLog;
 import sealspan.ingest.log.Receipt;
 import sealspan.ingest.log.StandingRows;
 import sealspan.ingest.source.DraftSource;
@@ -46,7 +48,7 @@ final class LogIntake {
     ImportSummary summary =
         run(
             reading,
-            batch -> log.events().append(batch).stream().map(LogIntake::outcome).toList(),
+            new ToLog(log.events()),
             rows -> log.quarantine().append(rows.stream().map(standing::complainedOf).toList()),
             progress);
     List<QuarantinedRow> putRight =
@@ -65,12 +67,25 @@ final class LogIntake {
 
   /** Reads and judges a file and takes nothing in. */
   static ImportSummary tryOut(Reading reading, Importing.Progress progress) {
-    return run(reading, Importing.Appending.NOTHING, Importing.Setting.NOTHING, progress);
+    return run(reading, new Importing.TrialRun(), Importing.Setting.NOTHING, progress);
   }
 
-  private static ImportSummary run(
+  /** Appends events to the log. */
+  private record ToLog(EventLog events) implements Importing.Appending<Ready<LoggedEvent>> {
+    @Override
+    public Ready<LoggedEvent> ready(LoggedEvent event) {
+      return events.ready(event);
+    }
+
+    @Override
+    public List<Importing.Outcome> append(List<Ready<LoggedEvent>> batch) {
+      return events.appendReady(batch).stream().map(LogIntake::outcome).toList();
+    }
+  }
+
+  private static <R> ImportSummary run(
       Reading reading,
-      Importing.Appending appending,
+      Importing.Appending<R> appending,
       Importing.Setting setting,
       Importing.Progress progress) {
     try {
@@ -81,7 +96,7 @@ final class LogIntake {
               LocalDate.now(),
               reading.mapping().usualReportLagDays(),
               LoggedEvent.Arrival.IMPORTED);
-      return new Importing(reading.source(), new Validator(intake), appending, setting, progress)
+      return new Importing<>(reading.source(), new Validator(intake), appending, setting, progress)
           .run(source);
     } catch (SourceException | IOException e) {
       throw new Problem(e.getMessage(), e);
