@@ -6,11 +6,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
 
 /**
  * An append-only log kept by Kafka, in the way that each of its public kinds promises. Before every
@@ -54,7 +53,8 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       return List.of();
     }
     catchUp();
-    List<Prepared<T>> asked = entries.stream().map(entry -> (Prepared<T>) entry).toList();
+    List<Prepared<T>> asked = new ArrayList<>(entries.size());
+    entries.forEach(entry -> asked.add((Prepared<T>) entry));
     return new Batch(asked, clock.next()).append();
   }
 
@@ -62,35 +62,56 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
   private final class Batch {
     private final List<Prepared<T>> asked;
     private final Instant recordedAt;
-    private final List<Function<List<Place>, Receipt<T>>> receipts = new ArrayList<>();
-    private final Map<String, Integer> firstOfId = new HashMap<>();
-    private final List<Prepared<T>> toSend = new ArrayList<>();
-    private final Map<Integer, Place> known = new HashMap<>();
-    private final Map<Integer, List<Place>> suspects = new HashMap<>();
-    private Map<Place, Recorded<T>> there = Map.of();
+
+    /** What becomes of each; null where that comes of what is sent. */
+    private final List<Receipt<T>> receipts;
+
+    /** For each without a receipt, which of those that are sent has its id. */
+    private final int[] sentAs;
+
+    private final List<Prepared<T>> toSend;
+    private final Map<String, Integer> firstOfId;
 
     Batch(List<Prepared<T>> asked, Instant recordedAt) {
       this.asked = asked;
       this.recordedAt = recordedAt;
+      this.receipts = new ArrayList<>(Collections.nCopies(asked.size(), null));
+      this.sentAs = new int[asked.size()];
+      this.toSend = new ArrayList<>(asked.size());
+      this.firstOfId = new HashMap<>(2 * asked.size());
     }
 
     List<Receipt<T>> append() {
       lookUp();
       for (int i = 0; i < asked.size(); i++) {
-        receipts.add(classify(i));
+        if (receipts.get(i) == null) {
+          sentAs[i] = firstOfId.computeIfAbsent(asked.get(i).id(), id -> toSend.size());
+          if (sentAs[i] == toSend.size()) {
+            toSend.add(asked.get(i));
+          }
+        }
       }
       KafkaSender.Sent sent = sender.send(toSend, recordedAt);
-      note(sent.places());
+      withIndex(() -> note(sent.places()));
       if (sent.failure() != null) {
         throw KafkaTrouble.of("appending to " + topic.name(), address, sent.failure());
       }
-      return receipts.stream().map(r -> r.apply(sent.places())).toList();
+      int told = 0;
+      for (int i = 0; i < asked.size(); i++) {
+        if (receipts.get(i) == null) {
+          boolean first = sentAs[i] == told;
+          receipts.set(i, receipt(i, first, sent.places().get(sentAs[i])));
+          told += first ? 1 : 0;
+        }
+      }
+      return receipts;
     }
 
     /**
      * Looks all up. Where an id may be there with another content, only reading that entry tells.
      */
     private void lookUp() {
+      Map<Integer, List<Place>> suspects = new HashMap<>();
       for (int i = 0; i < asked.size(); i++) {
         Prepared<T> a = asked.get(i);
         List<Place> places = index.places(a.hash());
@@ -99,60 +120,50 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
           if (same == null) {
             suspects.put(i, places);
           } else {
-            known.put(i, same);
+            receipts.set(i, new Receipt.Duplicate<>(same));
           }
         }
       }
       if (!suspects.isEmpty()) {
-        there = records.at(suspects.values().stream().flatMap(List::stream).toList());
+        Map<Place, Recorded<T>> there =
+            records.at(suspects.values().stream().flatMap(List::stream).toList());
+        suspects.forEach((i, places) -> receipts.set(i, conflict(asked.get(i), places, there)));
       }
     }
 
-    private Function<List<Place>, Receipt<T>> classify(int i) {
-      Prepared<T> a = asked.get(i);
-      Place same = known.get(i);
-      if (same != null) {
-        return sent -> new Receipt.Duplicate<>(same);
-      }
-      for (Place place : suspects.getOrDefault(i, List.of())) {
+    private Receipt<T> conflict(Prepared<T> a, List<Place> places, Map<Place, Recorded<T>> there) {
+      for (Place place : places) {
         Recorded<T> other = there.get(place);
         if (form.id(other.entry()).equals(a.id())) {
-          return sent -> new Receipt.Conflict<>(other);
+          return new Receipt.Conflict<>(other);
         }
       }
-      Integer earlier = firstOfId.putIfAbsent(a.id(), toSend.size());
-      if (earlier == null) {
-        int at = toSend.size();
-        toSend.add(a);
-        return sent -> new Receipt.Appended<>(recorded(at, sent));
-      }
-      return toSend.get(earlier).digest() == a.digest()
-          ? sent -> new Receipt.Duplicate<>(sent.get(earlier))
-          : sent -> new Receipt.Conflict<>(recorded(earlier, sent));
+      return null;
     }
 
-    private Recorded<T> recorded(int at, List<Place> sent) {
-      T stored = form.stored(toSend.get(at).named(), recordedAt);
-      return new Recorded<>(sent.get(at), recordedAt, stored);
+    private Receipt<T> receipt(int i, boolean first, Place place) {
+      Prepared<T> sent = toSend.get(sentAs[i]);
+      if (!first && sent.digest() == asked.get(i).digest()) {
+        return new Receipt.Duplicate<>(place);
+      }
+      Recorded<T> recorded =
+          new Recorded<>(place, recordedAt, form.stored(sent.named(), recordedAt));
+      return first ? new Receipt.Appended<>(recorded) : new Receipt.Conflict<>(recorded);
     }
 
     /**
      * Puts what is durable into the index, and takes it as read where nothing else came between.
+     *
+     * @param places null where it is not durable; those of a partition ascend
      */
-    private void note(List<Place> places) {
-      List<Place> durable = new ArrayList<>();
+    private void note(List<Place> places) throws IOException {
       for (int i = 0; i < places.size(); i++) {
         Place place = places.get(i);
         if (place != null) {
-          Prepared<T> a = toSend.get(i);
-          withIndex(() -> index.add(a.hash(), a.digest(), place, recordedAt));
-          durable.add(place);
-        }
-      }
-      durable.sort(Comparator.comparingLong(Place::offset));
-      for (Place place : durable) {
-        if (index.covered(place.partition()) == place.offset()) {
-          index.cover(place.partition(), place.offset() + 1);
+          index.add(toSend.get(i).hash(), toSend.get(i).digest(), place, recordedAt);
+          if (index.covered(place.partition()) == place.offset()) {
+            index.cover(place.partition(), place.offset() + 1);
+          }
         }
       }
     }

@@ -3,6 +3,7 @@ package sealspan.ingest.log;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.apache.kafka.clients.producer.Callback;
@@ -54,11 +55,7 @@ final class KafkaSender<T> implements AutoCloseable {
     if (stopped != null) {
       startAfresh();
     }
-    List<Place> list = new ArrayList<>(places.length);
-    for (Place p : places) {
-      list.add(p);
-    }
-    return new Sent(list, stopped);
+    return new Sent(Arrays.asList(places), stopped);
   }
 
   private static Callback outcome(int at, Place[] places, Exception[] failures) {
@@ -74,11 +71,11 @@ final class KafkaSender<T> implements AutoCloseable {
   private ProducerRecord<byte[], byte[]> record(
       Prepared<T> entry, Instant recordedAt, List<Header> recorded) {
     byte[] value = form.value(entry.named(), entry.content(), recordedAt);
-    List<Header> headers = new ArrayList<>(entry.headers().size() + recorded.size());
-    headers.addAll(entry.headers());
-    headers.addAll(recorded);
     long at = recordedAt.toEpochMilli();
-    return new ProducerRecord<>(form.topic(), null, at, entry.key(), value, headers);
+    ProducerRecord<byte[], byte[]> record =
+        new ProducerRecord<>(form.topic(), null, at, entry.key(), value, entry.headers());
+    recorded.forEach(record.headers()::add);
+    return record;
   }
 
   /** A producer that failed may have given up some entries and hold others: leave it behind. */

@@ -1,10 +1,10 @@
 package sealspan.ingest.log;
 
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
-import java.util.List;
 import org.apache.kafka.common.header.Header;
+import org.apache.kafka.common.header.Headers;
 import org.apache.kafka.common.header.internals.RecordHeader;
+import org.apache.kafka.common.header.internals.RecordHeaders;
 
 /**
  * An entry ready to be looked up and sent.
@@ -18,14 +18,14 @@ import org.apache.kafka.common.header.internals.RecordHeader;
  * @param headers those that do not wait for the recorded time
  */
 record Prepared<T>(
-    T named, String id, long hash, long digest, byte[] key, byte[] content, List<Header> headers)
+    T named, String id, long hash, long digest, byte[] key, byte[] content, Headers headers)
     implements AppendLog.Ready<T> {
   static <T> Prepared<T> of(T entry, EntryForm<T> form) {
     T named = form.named(entry);
     byte[] content = form.content(named);
     String id = form.id(named);
     byte[] key = form.key(named).getBytes(StandardCharsets.UTF_8);
-    List<Header> headers = new ArrayList<>(12);
+    Headers headers = new RecordHeaders();
     form.headers(named, content, (name, text) -> headers.add(header(name, text)));
     long digest = form.digest(named, content);
     return new Prepared<>(named, id, hash(id), digest, key, content, headers);
