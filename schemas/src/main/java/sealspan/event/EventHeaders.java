@@ -8,6 +8,7 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
@@ -23,7 +24,19 @@ import sealspan.event.LoggedEvent.ReportedOrigin;
  * is no instant. The reported time, its origin, the recorded time and the arrival are extensions.
  */
 public final class EventHeaders {
+  /** Names of those headers whose text many events share. */
+  public static final Set<String> SHARED =
+      Set.of(
+          "ce_specversion",
+          "ce_source",
+          "ce_type",
+          "content-type",
+          "ce_dataschema",
+          "ce_reportedorigin",
+          "ce_arrival");
+
   private static final String TYPE_PREFIX = "sealspan.event.";
+  private static final Map<Enum<?>, String> LOWER = new ConcurrentHashMap<>();
 
   private EventHeaders() {}
 
@@ -170,6 +183,6 @@ public final class EventHeaders {
   }
 
   private static String lower(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
+    return LOWER.computeIfAbsent(constant, c -> c.name().toLowerCase(Locale.ROOT));
   }
 }

@@ -19,6 +19,14 @@ public final class NaturalKey {
   /** Name space of the ids, itself the UUIDv5 of {@code sealspan} in the DNS name space. */
   private static final UUID NAME_SPACE = UUID.fromString("66a7e0d1-488a-5da4-941b-80b5d794385c");
 
+  private static final byte[] NAME_SPACE_BYTES =
+      ByteBuffer.allocate(16)
+          .putLong(NAME_SPACE.getMostSignificantBits())
+          .putLong(NAME_SPACE.getLeastSignificantBits())
+          .array();
+
+  private static final ThreadLocal<MessageDigest> SHA_1 = ThreadLocal.withInitial(NaturalKey::sha1);
+
   private NaturalKey() {}
 
   /** The id of an event that has none of its own: a UUIDv5 (RFC 9562) of its natural key. */
@@ -96,17 +104,17 @@ public final class NaturalKey {
   }
 
   private static UUID uuid5(String name) {
+    MessageDigest sha1 = SHA_1.get();
+    sha1.update(NAME_SPACE_BYTES);
+    ByteBuffer hash = ByteBuffer.wrap(sha1.digest(name.getBytes(StandardCharsets.UTF_8)));
+    long high = (hash.getLong() & ~0xF000L) | 0x5000L;
+    long low = (hash.getLong() & 0x3FFF_FFFF_FFFF_FFFFL) | 0x8000_0000_0000_0000L;
+    return new UUID(high, low);
+  }
+
+  private static MessageDigest sha1() {
     try {
-      MessageDigest sha1 = MessageDigest.getInstance("SHA-1");
-      sha1.update(
-          ByteBuffer.allocate(16)
-              .putLong(NAME_SPACE.getMostSignificantBits())
-              .putLong(NAME_SPACE.getLeastSignificantBits())
-              .array());
-      ByteBuffer hash = ByteBuffer.wrap(sha1.digest(name.getBytes(StandardCharsets.UTF_8)));
-      long high = (hash.getLong() & ~0xF000L) | 0x5000L;
-      long low = (hash.getLong() & 0x3FFF_FFFF_FFFF_FFFFL) | 0x8000_0000_0000_0000L;
-      return new UUID(high, low);
+      return MessageDigest.getInstance("SHA-1");
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("Every Java platform has SHA-1.", e);
     }

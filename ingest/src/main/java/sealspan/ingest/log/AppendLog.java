@@ -25,7 +25,7 @@ public interface AppendLog<T> extends AutoCloseable {
    *     append all of them again, and those are found to be duplicates
    */
   default List<Receipt<T>> append(List<T> entries) {
-    return appendReady(entries.parallelStream().map(this::ready).toList());
+    return send(entries.parallelStream().map(this::ready).toList()).receipts();
   }
 
   /** An entry that is ready to be appended. */
@@ -37,8 +37,24 @@ public interface AppendLog<T> extends AutoCloseable {
    */
   Ready<T> ready(T entry);
 
-  /** Appends entries that this log made ready, as {@link #append} does. */
-  List<Receipt<T>> appendReady(List<Ready<T>> entries);
+  /**
+   * Sends entries that this log made ready, to be appended as {@link #append} does, and does not
+   * wait until they are durable. Those sent before and not waited for are sent first.
+   *
+   * @throws LogException as {@link #append} does
+   */
+  Sending<T> send(List<Ready<T>> entries);
+
+  /** Entries on their way into a log. */
+  interface Sending<T> {
+    /**
+     * Waits until all of them, and all that were sent before, are durable.
+     *
+     * @return one receipt for each entry, in the same order
+     * @throws LogException when the log cannot be reached or written, as for {@link #append}
+     */
+    List<Receipt<T>> receipts();
+  }
 
   /** A cut behind everything that is in the log now. */
   Cut end();

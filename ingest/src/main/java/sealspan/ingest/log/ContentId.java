@@ -9,12 +9,14 @@ import java.util.HexFormat;
 /** Ids that follow from content. */
 final class ContentId {
   private static final int ID_BYTES = 16;
+  private static final ThreadLocal<MessageDigest> SHA_256 =
+      ThreadLocal.withInitial(ContentId::sha256);
 
   private ContentId() {}
 
   /** 32 hex digits of the SHA-256 over the parts; an absent part differs from an empty one. */
   static String of(String... parts) {
-    MessageDigest digest = sha256();
+    MessageDigest digest = SHA_256.get();
     for (String part : parts) {
       byte[] bytes = part == null ? null : part.getBytes(StandardCharsets.UTF_8);
       digest.update(ByteBuffer.allocate(4).putInt(bytes == null ? -1 : bytes.length).array());
@@ -32,7 +34,7 @@ final class ContentId {
 
   /** The first eight bytes of the SHA-256 of some bytes. */
   static long leading(byte[] bytes) {
-    return ByteBuffer.wrap(sha256().digest(bytes)).getLong();
+    return ByteBuffer.wrap(SHA_256.get().digest(bytes)).getLong();
   }
 
   private static MessageDigest sha256() {

@@ -32,14 +32,14 @@ abstract class InMemoryAppendLog<T> implements AppendLog<T> {
   }
 
   @Override
-  public synchronized List<Receipt<T>> appendReady(List<Ready<T>> entries) {
+  public synchronized Sending<T> send(List<Ready<T>> entries) {
     Instant recordedAt = clock.next();
     List<Receipt<T>> receipts = new ArrayList<>(entries.size());
     for (Ready<T> entry : entries) {
       receipts.add(append(form.stored(((Prepared<T>) entry).named(), recordedAt), recordedAt));
     }
     notifyAll();
-    return receipts;
+    return () -> receipts;
   }
 
   private Receipt<T> append(T stored, Instant recordedAt) {

@@ -5,8 +5,10 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +25,12 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
   private final KafkaSender<T> sender;
   private final IdIndex index;
   private final RecordedClock clock;
+
+  /** What is not known to be durable, at most two batches, the older first. */
+  private final Deque<Batch> underWay = new ArrayDeque<>();
+
+  /** Whether others appended something between what was sent from here. */
+  private boolean gap;
 
   KafkaAppendLog(KafkaAddress address, EntryForm<T> form, Path indexFolder, InstantSource source) {
     this.address = address;
@@ -47,18 +55,37 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     return Prepared.of(entry, form);
   }
 
+  /**
+   * Where a batch is on its way already, what others append meanwhile is noticed when that batch
+   * has landed, by the gap before its offsets.
+   */
   @Override
-  public synchronized List<Receipt<T>> appendReady(List<Ready<T>> entries) {
+  public synchronized Sending<T> send(List<Ready<T>> entries) {
     if (entries.isEmpty()) {
-      return List.of();
+      return List::of;
     }
-    catchUp();
     List<Prepared<T>> asked = new ArrayList<>(entries.size());
     entries.forEach(entry -> asked.add((Prepared<T>) entry));
-    return new Batch(asked, clock.next()).append();
+    while (underWay.size() > 1 || (!underWay.isEmpty() && (gap || underWay.peek().holds(asked)))) {
+      underWay.peek().settle();
+    }
+    if (underWay.isEmpty()) {
+      catchUp();
+    }
+    Batch batch = new Batch(asked, clock.next());
+    batch.depart();
+    underWay.add(batch);
+    return () -> receipts(batch);
   }
 
-  /** One call of append, from the look-up of the ids to the receipts. */
+  private synchronized List<Receipt<T>> receipts(Batch batch) {
+    while (underWay.contains(batch)) {
+      underWay.peek().settle();
+    }
+    return batch.receipts();
+  }
+
+  /** One call of send, from the look-up of the ids to the receipts. */
   private final class Batch {
     private final List<Prepared<T>> asked;
     private final Instant recordedAt;
@@ -71,6 +98,8 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
 
     private final List<Prepared<T>> toSend;
     private final Map<String, Integer> firstOfId;
+    private KafkaSender<T>.Flight flight;
+    private KafkaSender.Landed landed;
 
     Batch(List<Prepared<T>> asked, Instant recordedAt) {
       this.asked = asked;
@@ -81,7 +110,12 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       this.firstOfId = new HashMap<>(2 * asked.size());
     }
 
-    List<Receipt<T>> append() {
+    /** Whether an id of others is one of these. */
+    boolean holds(List<Prepared<T>> others) {
+      return others.stream().anyMatch(other -> firstOfId.containsKey(other.id()));
+    }
+
+    void depart() {
       lookUp();
       for (int i = 0; i < asked.size(); i++) {
         if (receipts.get(i) == null) {
@@ -91,16 +125,25 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
           }
         }
       }
-      KafkaSender.Sent sent = sender.send(toSend, recordedAt);
-      withIndex(() -> note(sent.places()));
-      if (sent.failure() != null) {
-        throw KafkaTrouble.of("appending to " + topic.name(), address, sent.failure());
+      flight = sender.send(toSend, recordedAt);
+    }
+
+    /** Waits for those that are first on their way, and takes note of them. */
+    void settle() {
+      landed = flight.land();
+      underWay.remove();
+      withIndex(() -> note(landed.places()));
+    }
+
+    List<Receipt<T>> receipts() {
+      if (landed.failure() != null) {
+        throw KafkaTrouble.of("appending to " + topic.name(), address, landed.failure());
       }
       int told = 0;
       for (int i = 0; i < asked.size(); i++) {
         if (receipts.get(i) == null) {
           boolean first = sentAs[i] == told;
-          receipts.set(i, receipt(i, first, sent.places().get(sentAs[i])));
+          receipts.set(i, receipt(i, first, landed.places().get(sentAs[i])));
           told += first ? 1 : 0;
         }
       }
@@ -163,6 +206,8 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
           index.add(toSend.get(i).hash(), toSend.get(i).digest(), place, recordedAt);
           if (index.covered(place.partition()) == place.offset()) {
             index.cover(place.partition(), place.offset() + 1);
+          } else {
+            gap = true;
           }
         }
       }
@@ -190,6 +235,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       }
     }
     clock.saw(index.latest());
+    gap = false;
   }
 
   /** Something that touches the index file. */
@@ -257,6 +303,9 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
   @Override
   public synchronized void close() {
     try {
+      while (!underWay.isEmpty()) {
+        underWay.peek().settle();
+      }
       withIndex(index::saveIfWorthwhile);
     } finally {
       sender.close();

@@ -1,10 +1,13 @@
 package sealspan.ingest.log;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.kafka.common.header.Header;
 import org.apache.kafka.common.header.Headers;
 import org.apache.kafka.common.header.internals.RecordHeader;
 import org.apache.kafka.common.header.internals.RecordHeaders;
+import sealspan.event.EventHeaders;
 
 /**
  * An entry ready to be looked up and sent.
@@ -20,6 +23,8 @@ import org.apache.kafka.common.header.internals.RecordHeaders;
 record Prepared<T>(
     T named, String id, long hash, long digest, byte[] key, byte[] content, Headers headers)
     implements AppendLog.Ready<T> {
+  private static final Map<String, Map<String, Header>> SHARED = new ConcurrentHashMap<>();
+
   static <T> Prepared<T> of(T entry, EntryForm<T> form) {
     T named = form.named(entry);
     byte[] content = form.content(named);
@@ -32,6 +37,15 @@ record Prepared<T>(
   }
 
   static Header header(String name, String text) {
+    if (!EventHeaders.SHARED.contains(name)) {
+      return made(name, text);
+    }
+    Map<String, Header> ofName = SHARED.computeIfAbsent(name, n -> new ConcurrentHashMap<>());
+    Header shared = ofName.get(text);
+    return shared == null ? ofName.computeIfAbsent(text, t -> made(name, t)) : shared;
+  }
+
+  private static Header made(String name, String text) {
     return new RecordHeader(name, text.getBytes(StandardCharsets.UTF_8));
   }
 

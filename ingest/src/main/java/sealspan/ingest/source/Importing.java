@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -16,9 +17,9 @@ import sealspan.ingest.validate.Validator;
 import sealspan.table.QuarantinedRow;
 
 /**
- * Takes a file in: rows are read, judged and made ready while the batch before is appended.
- * Stopping half way and starting again is safe, because an event that is there already is a
- * duplicate and changes nothing.
+ * Takes a file in: rows are read, judged and made ready while the batch before is sent, and that is
+ * sent while the one before it becomes durable. Stopping half way and starting again is safe,
+ * because an event that is there already is a duplicate and changes nothing.
  */
 public final class Importing<R> {
   private static final int BATCH_EVENTS = 8_000;
@@ -34,12 +35,22 @@ public final class Importing<R> {
     R ready(LoggedEvent event);
 
     /**
-     * Appends events durably.
+     * Sends events on their way. Those sent before come before them.
+     *
+     * @throws IOException where they could not be sent; the message is for people
+     */
+    Outcomes send(List<R> batch) throws IOException;
+  }
+
+  /** Events on their way. */
+  public interface Outcomes {
+    /**
+     * Waits until they are durable.
      *
      * @return what became of each, in their order
      * @throws IOException where they could not be appended; the message is for people
      */
-    List<Outcome> append(List<R> batch) throws IOException;
+    List<Outcome> await() throws IOException;
   }
 
   /** Appends nothing, for a trial run. */
@@ -50,8 +61,8 @@ public final class Importing<R> {
     }
 
     @Override
-    public List<Outcome> append(List<LoggedEvent> batch) {
-      return Collections.nCopies(batch.size(), new Outcome.NotAppended());
+    public Outcomes send(List<LoggedEvent> batch) {
+      return () -> Collections.nCopies(batch.size(), new Outcome.NotAppended());
     }
   }
 
@@ -103,6 +114,9 @@ public final class Importing<R> {
   }
 
   private record Candidate<R>(Origin origin, LoggedEvent event, R ready) {}
+
+  private record OnItsWay<R>(
+      List<Candidate<R>> events, Outcomes outcomes, List<QuarantinedRow> rows) {}
 
   private final Validator validator;
   private final Appending<R> appending;
@@ -157,6 +171,7 @@ public final class Importing<R> {
     private final ImportSummary.Counts counts = new ImportSummary.Counts();
     private List<Candidate<R>> batch = new ArrayList<>(BATCH_EVENTS);
     private List<QuarantinedRow> complaints = new ArrayList<>();
+    private OnItsWay<R> onItsWay;
     private Future<?> pending;
     private boolean stopped;
 
@@ -179,6 +194,12 @@ public final class Importing<R> {
         }
       }
       handOver();
+      await();
+      inBackground(
+          () -> {
+            settle();
+            return null;
+          });
       await();
       progress.at(counts.rows(), file.readBytes(), file.totalBytes());
       return counts.summary(file, stopped);
@@ -216,35 +237,43 @@ public final class Importing<R> {
       List<QuarantinedRow> rows = complaints;
       batch = new ArrayList<>(BATCH_EVENTS);
       complaints = new ArrayList<>();
-      if (!events.isEmpty() || !rows.isEmpty()) {
-        pending =
-            appender.submit(
-                () -> {
-                  append(events, rows);
-                  return null;
-                });
-      }
+      inBackground(
+          () -> {
+            List<R> ready = events.stream().map(Candidate::ready).toList();
+            OnItsWay<R> next = new OnItsWay<>(events, appending.send(ready), rows);
+            settle();
+            onItsWay = next;
+            return null;
+          });
     }
 
-    private void append(List<Candidate<R>> events, List<QuarantinedRow> rows) throws IOException {
-      if (!events.isEmpty()) {
-        List<Outcome> outcomes = appending.append(events.stream().map(Candidate::ready).toList());
-        for (int i = 0; i < outcomes.size(); i++) {
-          Outcome outcome = outcomes.get(i);
-          counts.outcome(outcome);
-          if (outcome instanceof Outcome.Conflict conflict) {
-            Candidate<R> candidate = events.get(i);
-            String reason = ConflictWords.of(conflict.holds(), candidate.event());
-            rows.add(row(candidate.origin(), null, Kind.CONFLICT, reason));
-          }
+    private void inBackground(Callable<?> step) {
+      pending = appender.submit(step);
+    }
+
+    /** Waits until the batch on its way is durable, and takes note of what became of it. */
+    private void settle() throws IOException {
+      if (onItsWay == null) {
+        return;
+      }
+      List<QuarantinedRow> rows = onItsWay.rows();
+      List<Outcome> outcomes = onItsWay.outcomes().await();
+      for (int i = 0; i < outcomes.size(); i++) {
+        Outcome outcome = outcomes.get(i);
+        counts.outcome(outcome);
+        if (outcome instanceof Outcome.Conflict conflict) {
+          Candidate<R> candidate = onItsWay.events().get(i);
+          String reason = ConflictWords.of(conflict.holds(), candidate.event());
+          rows.add(row(candidate.origin(), null, Kind.CONFLICT, reason));
         }
       }
+      onItsWay = null;
       if (!rows.isEmpty()) {
         setting.aside(rows);
       }
     }
 
-    /** Waits for the batch that is being appended, also where the thread is interrupted. */
+    /** Waits for the step in the background, also where the thread is interrupted. */
     private void await() throws IOException {
       boolean interrupted = false;
       while (pending != null) {

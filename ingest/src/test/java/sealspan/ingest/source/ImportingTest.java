@@ -110,7 +110,7 @@ class ImportingTest {
     }
 
     @Override
-    public List<Importing.Outcome> append(List<LoggedEvent> batch) throws IOException {
+    public Importing.Outcomes send(List<LoggedEvent> batch) throws IOException {
       throw new IOException("The log is full. Free some space.");
     }
   }

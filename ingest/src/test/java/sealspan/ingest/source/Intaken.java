@@ -60,7 +60,7 @@ final class Intaken implements Importing.Appending<LoggedEvent>, Importing.Setti
   }
 
   @Override
-  public List<Importing.Outcome> append(List<LoggedEvent> batch) {
+  public Importing.Outcomes send(List<LoggedEvent> batch) {
     List<Importing.Outcome> outcomes = new ArrayList<>();
     for (LoggedEvent event : batch) {
       LoggedEvent holds = log.putIfAbsent(event.id(), event);
@@ -74,7 +74,7 @@ final class Intaken implements Importing.Appending<LoggedEvent>, Importing.Setti
                 : new Importing.Outcome.Conflict(holds));
       }
     }
-    return outcomes;
+    return () -> outcomes;
   }
 
   @Override

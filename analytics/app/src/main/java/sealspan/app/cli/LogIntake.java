@@ -8,6 +8,7 @@ import java.util.List;
 import sealspan.app.Problem;
 import sealspan.app.engine.LogClient;
 import sealspan.event.LoggedEvent;
+import sealspan.ingest.log.AppendLog;
 import sealspan.ingest.log.AppendLog.Ready;
 import sealspan.ingest.log.EventLog;
 import sealspan.ingest.log.Receipt;
@@ -78,8 +79,9 @@ final class LogIntake {
     }
 
     @Override
-    public List<Importing.Outcome> append(List<Ready<LoggedEvent>> batch) {
-      return events.appendReady(batch).stream().map(LogIntake::outcome).toList();
+    public Importing.Outcomes send(List<Ready<LoggedEvent>> batch) {
+      AppendLog.Sending<LoggedEvent> sending = events.send(batch);
+      return () -> sending.receipts().stream().map(LogIntake::outcome).toList();
     }
   }
 
