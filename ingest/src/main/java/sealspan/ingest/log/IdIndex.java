@@ -28,7 +28,7 @@ final class IdIndex {
   /** Fewer entries than this are sooner read again than written. */
   private static final long WORTH_SAVING = 10_000;
 
-  private static final long HEAP_AT_LEAST = 500_000;
+  private static final long HEAP_AT_LEAST = 2_000_000;
   private static final int FILE_SHARE = 4;
 
   private final Path file;

@@ -101,6 +101,15 @@ final class IdTable {
     }
   }
 
+  /** Whether there is an entry with this hash. */
+  boolean holds(long hash) {
+    long slot = first(hash);
+    while (get(slot, 0) != 0 && get(slot, 0) != hash) {
+      slot = next(slot);
+    }
+    return get(slot, 0) != 0;
+  }
+
   /** Adds the places of all entries with this hash to a list. */
   void places(long hash, List<Long> into) {
     for (long slot = first(hash); get(slot, 0) != 0; slot = next(slot)) {

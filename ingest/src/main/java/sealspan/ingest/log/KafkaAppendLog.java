@@ -66,7 +66,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     }
     List<Prepared<T>> asked = new ArrayList<>(entries.size());
     entries.forEach(entry -> asked.add((Prepared<T>) entry));
-    while (underWay.size() > 1 || (!underWay.isEmpty() && (gap || underWay.peek().holds(asked)))) {
+    while (gap && !underWay.isEmpty() || underWay.stream().anyMatch(b -> b.mayHold(asked))) {
       underWay.peek().settle();
     }
     if (underWay.isEmpty()) {
@@ -97,7 +97,10 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     private final int[] sentAs;
 
     private final List<Prepared<T>> toSend;
-    private final Map<String, Integer> firstOfId;
+
+    /** Where the first of each id is among those that are sent. */
+    private final IdTable ids;
+
     private KafkaSender<T>.Flight flight;
     private KafkaSender.Landed landed;
 
@@ -107,20 +110,26 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       this.receipts = new ArrayList<>(Collections.nCopies(asked.size(), null));
       this.sentAs = new int[asked.size()];
       this.toSend = new ArrayList<>(asked.size());
-      this.firstOfId = new HashMap<>(2 * asked.size());
+      this.ids = IdTable.onHeap(asked.size());
     }
 
-    /** Whether an id of others is one of these. */
-    boolean holds(List<Prepared<T>> others) {
-      return others.stream().anyMatch(other -> firstOfId.containsKey(other.id()));
+    /** Whether an id of others may be one of these. */
+    boolean mayHold(List<Prepared<T>> others) {
+      for (Prepared<T> other : others) {
+        if (ids.holds(other.hash())) {
+          return true;
+        }
+      }
+      return false;
     }
 
     void depart() {
       lookUp();
       for (int i = 0; i < asked.size(); i++) {
         if (receipts.get(i) == null) {
-          sentAs[i] = firstOfId.computeIfAbsent(asked.get(i).id(), id -> toSend.size());
+          sentAs[i] = firstWithIdOf(asked.get(i));
           if (sentAs[i] == toSend.size()) {
+            ids.put(asked.get(i).hash(), asked.get(i).digest(), sentAs[i]);
             toSend.add(asked.get(i));
           }
         }
@@ -128,7 +137,20 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
       flight = sender.send(toSend, recordedAt);
     }
 
-    /** Waits for those that are first on their way, and takes note of them. */
+    private int firstWithIdOf(Prepared<T> a) {
+      if (ids.holds(a.hash())) {
+        List<Long> sameHash = new ArrayList<>();
+        ids.places(a.hash(), sameHash);
+        for (long at : sameHash) {
+          if (toSend.get((int) at).id().equals(a.id())) {
+            return (int) at;
+          }
+        }
+      }
+      return toSend.size();
+    }
+
+    /** Waits for these, and takes note of them. */
     void settle() {
       landed = flight.land();
       underWay.remove();

@@ -1,10 +1,11 @@
 package sealspan.ingest.source;
 
 import java.io.IOException;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Deque;
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -22,7 +23,12 @@ import sealspan.table.QuarantinedRow;
  * because an event that is there already is a duplicate and changes nothing.
  */
 public final class Importing<R> {
-  private static final int BATCH_EVENTS = 8_000;
+  /** Twice as many cost the collector more, half as many the broker. */
+  private static final int BATCH_EVENTS = 4_000;
+
+  /** Batches that may not be durable yet when the next is sent. */
+  private static final int MOST_ON_THEIR_WAY = 2;
+
   private static final int BATCH_COMPLAINTS = 1_000;
 
   /**
@@ -171,7 +177,8 @@ public final class Importing<R> {
     private final ImportSummary.Counts counts = new ImportSummary.Counts();
     private List<Candidate<R>> batch = new ArrayList<>(BATCH_EVENTS);
     private List<QuarantinedRow> complaints = new ArrayList<>();
-    private OnItsWay<R> onItsWay;
+    private final Deque<OnItsWay<R>> onTheirWay = new ArrayDeque<>();
+    private List<QuarantinedRow> toSetAside = new ArrayList<>();
     private Future<?> pending;
     private boolean stopped;
 
@@ -197,8 +204,8 @@ public final class Importing<R> {
       await();
       inBackground(
           () -> {
-            settle();
-            return null;
+            settleAllBut(0);
+            setAside();
           });
       await();
       progress.at(counts.rows(), file.readBytes(), file.totalBytes());
@@ -241,21 +248,29 @@ public final class Importing<R> {
           () -> {
             List<R> ready = events.stream().map(Candidate::ready).toList();
             OnItsWay<R> next = new OnItsWay<>(events, appending.send(ready), rows);
-            settle();
-            onItsWay = next;
-            return null;
+            onTheirWay.add(next);
+            settleAllBut(MOST_ON_THEIR_WAY);
           });
     }
 
-    private void inBackground(Callable<?> step) {
-      pending = appender.submit(step);
+    private void inBackground(Step step) {
+      pending =
+          appender.submit(
+              () -> {
+                step.run();
+                return null;
+              });
+    }
+
+    private void settleAllBut(int batches) throws IOException {
+      while (onTheirWay.size() > batches) {
+        settle();
+      }
     }
 
     /** Waits until the batch on its way is durable, and takes note of what became of it. */
     private void settle() throws IOException {
-      if (onItsWay == null) {
-        return;
-      }
+      OnItsWay<R> onItsWay = onTheirWay.remove();
       List<QuarantinedRow> rows = onItsWay.rows();
       List<Outcome> outcomes = onItsWay.outcomes().await();
       for (int i = 0; i < outcomes.size(); i++) {
@@ -267,9 +282,16 @@ public final class Importing<R> {
           rows.add(row(candidate.origin(), null, Kind.CONFLICT, reason));
         }
       }
-      onItsWay = null;
-      if (!rows.isEmpty()) {
-        setting.aside(rows);
+      toSetAside.addAll(rows);
+      if (toSetAside.size() >= BATCH_COMPLAINTS) {
+        setAside();
+      }
+    }
+
+    private void setAside() throws IOException {
+      if (!toSetAside.isEmpty()) {
+        setting.aside(toSetAside);
+        toSetAside = new ArrayList<>();
       }
     }
 
@@ -297,6 +319,11 @@ public final class Importing<R> {
         Thread.currentThread().interrupt();
       }
     }
+  }
+
+  /** A step in the background. */
+  private interface Step {
+    void run() throws IOException;
   }
 
   private enum Kind {

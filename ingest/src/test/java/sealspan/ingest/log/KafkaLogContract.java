@@ -155,6 +155,46 @@ abstract class KafkaLogContract extends LogContract {
   }
 
   @Test
+  void seesWhatAnotherClientAppendsWhileItsOwnAreOnTheirWay() {
+    try (EventLog one = events(CLOCK);
+        EventLog other = new KafkaEventLog(address(), indexFolder.resolve("other"))) {
+      one.append(SampleEvents.rounds(0, 400));
+      AppendLog.Sending<LoggedEvent> before = sent(one, 400, 800);
+      before.receipts();
+      before = sent(one, 800, 1_200);
+      other.append(SampleEvents.rounds(5_000, 5_400));
+      AppendLog.Sending<LoggedEvent> after = sent(one, 1_200, 1_600);
+      before.receipts();
+      AppendLog.Sending<LoggedEvent> next = sent(one, 1_600, 2_000);
+      after.receipts();
+      AppendLog.Sending<LoggedEvent> known = sent(one, 5_000, 5_400);
+      next.receipts();
+
+      known.receipts().forEach(r -> assertInstanceOf(Receipt.Duplicate.class, r));
+      Set<String> all = ids(SampleEvents.rounds(0, 2_000));
+      all.addAll(ids(SampleEvents.rounds(5_000, 5_400)));
+      assertEquals(all, ids(one, Cut.START, one.end()));
+    }
+  }
+
+  private static AppendLog.Sending<LoggedEvent> sent(EventLog log, int from, int to) {
+    return log.send(SampleEvents.rounds(from, to).stream().map(log::ready).toList());
+  }
+
+  @Test
+  void whatNobodyWaitedForIsThereWhenTheLogIsClosed() {
+    List<LoggedEvent> events = SampleEvents.rounds(0, 3_000);
+    try (EventLog log = events(CLOCK)) {
+      for (int i = 0; i < events.size(); i += 500) {
+        log.send(events.subList(i, i + 500).stream().map(log::ready).toList());
+      }
+    }
+    try (EventLog log = events(CLOCK)) {
+      assertEquals(ids(events), ids(log, Cut.START, log.end()));
+    }
+  }
+
+  @Test
   void losesNothingWhenTwoClientsAppendAtOnce() {
     try (EventLog one = events(CLOCK);
         EventLog other = new KafkaEventLog(address(), indexFolder.resolve("other"))) {

@@ -125,6 +125,26 @@ abstract class LogContract {
   }
 
   @Test
+  void whatIsOnItsWayCountsAsThere() {
+    LoggedEvent original = SampleEvents.round(1, "passed");
+    LoggedEvent edited = SampleEvents.round(1, "passed, box flooded");
+    try (EventLog log = events()) {
+      AppendLog.Sending<LoggedEvent> first =
+          log.send(List.of(log.ready(original), log.ready(SampleEvents.round(2, "passed"))));
+      AppendLog.Sending<LoggedEvent> second =
+          log.send(List.of(log.ready(SampleEvents.round(3, "passed")), log.ready(edited)));
+      AppendLog.Sending<LoggedEvent> third = log.send(List.of(log.ready(original)));
+
+      List<Receipt<LoggedEvent>> last = third.receipts();
+      Recorded<LoggedEvent> there = appended(first.receipts().get(0));
+      assertEquals(List.of(new Receipt.Duplicate<LoggedEvent>(there.place())), last);
+      assertInstanceOf(Receipt.Appended.class, second.receipts().get(0));
+      assertEquals(new Receipt.Conflict<>(there), second.receipts().get(1));
+      assertEquals(ids(SampleEvents.rounds(1, 4)), ids(log, Cut.START, log.end()));
+    }
+  }
+
+  @Test
   void neverDecreasesRecordedTimeEvenIfTheClockIsSetBack() {
     Instant[] now = {NOON};
     try (EventLog log = events(() -> now[0])) {

@@ -18,6 +18,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import sealspan.event.LoggedEvent;
 import sealspan.ingest.validate.Intake;
 import sealspan.ingest.validate.Validator;
@@ -103,7 +105,8 @@ class ImportingTest {
     assertEquals(14, summary.rejectedRows());
   }
 
-  private static final class FullLog implements Importing.Appending<LoggedEvent> {
+  /** Fails as soon as events are sent, or only when somebody waits for them. */
+  private record FullLog(boolean atOnce) implements Importing.Appending<LoggedEvent> {
     @Override
     public LoggedEvent ready(LoggedEvent event) {
       return event;
@@ -111,17 +114,25 @@ class ImportingTest {
 
     @Override
     public Importing.Outcomes send(List<LoggedEvent> batch) throws IOException {
-      throw new IOException("The log is full. Free some space.");
+      Importing.Outcomes full =
+          () -> {
+            throw new IOException("The log is full. Free some space.");
+          };
+      if (atOnce) {
+        full.await();
+      }
+      return full;
     }
   }
 
-  @Test
-  void whatTheLogSaysWhenItFailsReachesThePerson() throws Exception {
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void whatTheLogSaysWhenItFailsReachesThePerson(boolean atOnce) throws Exception {
     Importing<LoggedEvent> importing =
         new Importing<>(
             "import",
             new Validator(INTAKE),
-            new FullLog(),
+            new FullLog(atOnce),
             Importing.Setting.NOTHING,
             Importing.Progress.SILENT);
     DraftSource source = Sources.open(file(10), Mapping.NONE, StationZones.NONE);
