@@ -14,33 +14,30 @@ with
       and coalesce(record_begins, make_date($year, 1, 1)) <= make_date($year, 12, 31)
       and (removed_on is null or removed_on >= make_date($year, 1, 1))
       and ($zone is null or zone_id = $zone) and ($site is null or site_id = $site)),
-  first_round as (
-    select assembly_id, min_by(outcome, (day, coalesce(sequence, 1), event_id)) as outcome
+  rounds as (
+    select assembly_id,
+      min_by(outcome, (day, coalesce(sequence, 1), event_id)) filter (phase = 'AS_FOUND') as first,
+      max_by(outcome, (day, phase, coalesce(sequence, 1), event_id)) as last
     from test
-    where year(day) = $year and phase = 'AS_FOUND'
+    where day between make_date($year, 1, 1) and make_date($year, 12, 31)
       and outcome in ('PASSED', 'FAILED', 'FAILED_COMPLIANCE')
-    group by assembly_id),
-  last_round as (
-    select assembly_id, max_by(outcome, (day, phase, coalesce(sequence, 1), event_id)) as outcome
-    from test
-    where year(day) = $year and outcome in ('PASSED', 'FAILED', 'FAILED_COMPLIANCE')
     group by assembly_id),
   repaired as (
     select distinct assembly_id from repair
-    where year(day) = $year and action is not null and action <> 'NONE'),
+    where day between make_date($year, 1, 1) and make_date($year, 12, 31)
+      and action is not null and action <> 'NONE'),
   sums as (
     select grouping(p.type, p.hazard) as total, p.type, p.hazard,
       count(*) as assemblies,
-      count(f.outcome) as tested,
-      count(*) filter (f.outcome = 'PASSED') as passed_first,
-      count(*) filter (f.outcome = 'FAILED') as failed_performance,
-      count(*) filter (f.outcome = 'FAILED_COMPLIANCE') as failed_compliance,
+      count(t.first) as tested,
+      count(*) filter (t.first = 'PASSED') as passed_first,
+      count(*) filter (t.first = 'FAILED') as failed_performance,
+      count(*) filter (t.first = 'FAILED_COMPLIANCE') as failed_compliance,
       count(r.assembly_id) as repaired,
-      count(*) filter (l.outcome <> 'PASSED') as not_passed_at_end,
-      count(*) filter (f.outcome is null) as not_tested
+      count(*) filter (t.last <> 'PASSED') as not_passed_at_end,
+      count(*) filter (t.first is null) as not_tested
     from present p
-    left join first_round f using (assembly_id)
-    left join last_round l using (assembly_id)
+    left join rounds t using (assembly_id)
     left join repaired r using (assembly_id)
     group by grouping sets ((), (p.type, p.hazard)))
 select
@@ -58,7 +55,8 @@ select 'assemblies: on record and not removed before ' || $year
   || 'not_passed_at_end: tested, and the last round of the year was no pass.'
 union all
 select 'Visits without a test in the year: ' || count(*)
-from occurrence where kind = 'VisitAttempted' and year(day) = $year
+from occurrence
+where kind = 'VisitAttempted' and day between make_date($year, 1, 1) and make_date($year, 12, 31)
 union all
 select 'Inspected, never tested: ' || count(*) || ' assemblies'
 from assembly where type in ('AVB', 'AG') and ($zone is null or zone_id = $zone)

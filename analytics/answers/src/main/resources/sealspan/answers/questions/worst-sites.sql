@@ -21,18 +21,18 @@ with
       and ($zone is null or zone_id = $zone) and ($site is null or site_id = $site)
       and ($since is null or day >= $since) and ($until is null or day <= $until)),
   present as not materialized (
-    select a.site_id, a.site_label, a.zone_id, r.* exclude (assembly_id, bundle_key)
-    from assembly a left join rate r using (assembly_id)
-    where a.removed_on is null
-      and ($type is null or a.type = $type) and ($size is null or a.size_inch = $size)
-      and ($hazard is null or a.hazard = $hazard)),
+    select assembly_id, site_id, site_label, zone_id
+    from assembly
+    where removed_on is null
+      and ($type is null or type = $type) and ($size is null or size_inch = $size)
+      and ($hazard is null or hazard = $hazard)),
   -- of very many sites first what orders them, then the rest of the few that are shown
   tested as (
     select site_id, count(*) as tests, count(*) filter (outcome = 'FAILED') as failed
     from round group by site_id),
   ranked as (
-    select site_id, min(expected_rank) as best_rank
-    from present group by site_id),
+    select p.site_id, min(r.expected_rank) as best_rank
+    from present p left join rate r using (assembly_id) group by p.site_id),
   worst as (
     select t.site_id, t.tests, t.failed, t.failed / t.tests as share_failed, k.best_rank
     from tested t join ranked k on k.site_id is not distinct from t.site_id
@@ -43,21 +43,23 @@ with
     from round r semi join worst w on w.site_id is not distinct from r.site_id
     group by r.site_id),
   standing as (
-    select p.site_id, min(p.site_label) as label, min(p.zone_id) as zone_id,
+    select s.site_id, min(s.site_label) as label, min(s.zone_id) as zone_id,
       count(*) as assemblies,
-      sum(p.fails_within_year) as expected,
+      sum(r.fails_within_year) as expected,
       -- lognormal with the mean and the variance of the sum
-      sqrt(ln(1 + sum(p.fails_within_year_variance) / sum(p.fails_within_year) ** 2)) as spread,
+      sqrt(ln(1 + sum(r.fails_within_year_variance) / sum(r.fails_within_year) ** 2)) as spread,
       -- one common rate is wrong for all assemblies alike
-      sum(p.fails_within_year_lower) filter (p.expected_from = 'COMMON_RATE') as common_lower,
-      sum(p.fails_within_year_upper) filter (p.expected_from = 'COMMON_RATE') as common_upper,
-      max(p.probability_double_mean) as p_twice_mean,
-      arg_min(p.rank_lower, p.expected_rank) as rank_lower,
-      arg_min(p.rank_upper, p.expected_rank) as rank_upper,
-      max(p.probability_worst_ten) as p_worst_10,
-      count(*) filter (p.listed) as listed
-    from present p semi join worst w on w.site_id is not distinct from p.site_id
-    group by p.site_id)
+      sum(r.fails_within_year_lower) filter (r.expected_from = 'COMMON_RATE') as common_lower,
+      sum(r.fails_within_year_upper) filter (r.expected_from = 'COMMON_RATE') as common_upper,
+      max(r.probability_double_mean) as p_twice_mean,
+      arg_min(r.rank_lower, r.expected_rank) as rank_lower,
+      arg_min(r.rank_upper, r.expected_rank) as rank_upper,
+      max(r.probability_worst_ten) as p_worst_10,
+      count(*) filter (r.listed) as listed
+    from (
+      select p.* from present p semi join worst w on w.site_id is not distinct from p.site_id) s
+    left join rate r using (assembly_id)
+    group by s.site_id)
 select w.site_id, p.label, p.zone_id, p.assemblies, w.tests, w.failed, f.fouling,
   w.share_failed, null::double as lower, null::double as upper,
   p.expected as expected_failures,
