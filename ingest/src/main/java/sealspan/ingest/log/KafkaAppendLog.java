@@ -26,7 +26,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
   private final IdIndex index;
   private final RecordedClock clock;
 
-  /** What is not known to be durable, at most two batches, the older first. */
+  /** What is not known to be durable, the oldest first. */
   private final Deque<Batch> underWay = new ArrayDeque<>();
 
   /** Whether others appended something between what was sent from here. */
