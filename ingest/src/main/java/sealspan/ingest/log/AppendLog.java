@@ -45,7 +45,7 @@ public interface AppendLog<T> extends AutoCloseable {
    */
   Sending<T> send(List<Ready<T>> entries);
 
-  /** Entries on their way into a log. */
+  /** Entries on their way into a log. Whoever does not ask does not learn whether they came in. */
   interface Sending<T> {
     /**
      * Waits until all of them, and all that were sent before, are durable.

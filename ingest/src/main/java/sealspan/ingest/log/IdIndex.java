@@ -28,7 +28,9 @@ final class IdIndex {
   /** Fewer entries than this are sooner read again than written. */
   private static final long WORTH_SAVING = 10_000;
 
+  /** Fewer entries than this, some 35 bytes each, are not written to save memory. */
   private static final long HEAP_AT_LEAST = 2_000_000;
+
   private static final int FILE_SHARE = 4;
 
   private final Path file;

@@ -3,15 +3,11 @@ package sealspan.ingest.log;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * An append-only log kept by Kafka, in the way that each of its public kinds promises. Before every
@@ -27,7 +23,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
   private final RecordedClock clock;
 
   /** What is not known to be durable, the oldest first. */
-  private final Deque<Batch> underWay = new ArrayDeque<>();
+  private final Deque<KafkaBatch<T>> underWay = new ArrayDeque<>();
 
   /** Whether others appended something between what was sent from here. */
   private boolean gap;
@@ -67,173 +63,32 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
     List<Prepared<T>> asked = new ArrayList<>(entries.size());
     entries.forEach(entry -> asked.add((Prepared<T>) entry));
     while (gap && !underWay.isEmpty() || underWay.stream().anyMatch(b -> b.mayHold(asked))) {
-      underWay.peek().settle();
+      settleFirst();
     }
     if (underWay.isEmpty()) {
       catchUp();
     }
-    Batch batch = new Batch(asked, clock.next());
-    batch.depart();
+    KafkaBatch<T> batch = new KafkaBatch<>(asked, clock.next(), form);
+    batch.depart(index, records, sender);
     underWay.add(batch);
     return () -> receipts(batch);
   }
 
-  private synchronized List<Receipt<T>> receipts(Batch batch) {
+  private synchronized List<Receipt<T>> receipts(KafkaBatch<T> batch) {
     while (underWay.contains(batch)) {
-      underWay.peek().settle();
+      settleFirst();
+    }
+    if (batch.failure() != null) {
+      throw KafkaTrouble.of("appending to " + topic.name(), address, batch.failure());
     }
     return batch.receipts();
   }
 
-  /** One call of send, from the look-up of the ids to the receipts. */
-  private final class Batch {
-    private final List<Prepared<T>> asked;
-    private final Instant recordedAt;
-
-    /** What becomes of each; null where that comes of what is sent. */
-    private final List<Receipt<T>> receipts;
-
-    /** For each without a receipt, which of those that are sent has its id. */
-    private final int[] sentAs;
-
-    private final List<Prepared<T>> toSend;
-
-    /** Where the first of each id is among those that are sent. */
-    private final IdTable ids;
-
-    private KafkaSender<T>.Flight flight;
-    private KafkaSender.Landed landed;
-
-    Batch(List<Prepared<T>> asked, Instant recordedAt) {
-      this.asked = asked;
-      this.recordedAt = recordedAt;
-      this.receipts = new ArrayList<>(Collections.nCopies(asked.size(), null));
-      this.sentAs = new int[asked.size()];
-      this.toSend = new ArrayList<>(asked.size());
-      this.ids = IdTable.onHeap(asked.size());
-    }
-
-    /** Whether an id of others may be one of these. */
-    boolean mayHold(List<Prepared<T>> others) {
-      for (Prepared<T> other : others) {
-        if (ids.holds(other.hash())) {
-          return true;
-        }
-      }
-      return false;
-    }
-
-    void depart() {
-      lookUp();
-      for (int i = 0; i < asked.size(); i++) {
-        if (receipts.get(i) == null) {
-          sentAs[i] = firstWithIdOf(asked.get(i));
-          if (sentAs[i] == toSend.size()) {
-            ids.put(asked.get(i).hash(), asked.get(i).digest(), sentAs[i]);
-            toSend.add(asked.get(i));
-          }
-        }
-      }
-      flight = sender.send(toSend, recordedAt);
-    }
-
-    private int firstWithIdOf(Prepared<T> a) {
-      if (ids.holds(a.hash())) {
-        List<Long> sameHash = new ArrayList<>();
-        ids.places(a.hash(), sameHash);
-        for (long at : sameHash) {
-          if (toSend.get((int) at).id().equals(a.id())) {
-            return (int) at;
-          }
-        }
-      }
-      return toSend.size();
-    }
-
-    /** Waits for these, and takes note of them. */
-    void settle() {
-      landed = flight.land();
-      underWay.remove();
-      withIndex(() -> note(landed.places()));
-    }
-
-    List<Receipt<T>> receipts() {
-      if (landed.failure() != null) {
-        throw KafkaTrouble.of("appending to " + topic.name(), address, landed.failure());
-      }
-      int told = 0;
-      for (int i = 0; i < asked.size(); i++) {
-        if (receipts.get(i) == null) {
-          boolean first = sentAs[i] == told;
-          receipts.set(i, receipt(i, first, landed.places().get(sentAs[i])));
-          told += first ? 1 : 0;
-        }
-      }
-      return receipts;
-    }
-
-    /**
-     * Looks all up. Where an id may be there with another content, only reading that entry tells.
-     */
-    private void lookUp() {
-      Map<Integer, List<Place>> suspects = new HashMap<>();
-      for (int i = 0; i < asked.size(); i++) {
-        Prepared<T> a = asked.get(i);
-        List<Place> places = index.places(a.hash());
-        if (!places.isEmpty()) {
-          Place same = index.find(a.hash(), a.digest());
-          if (same == null) {
-            suspects.put(i, places);
-          } else {
-            receipts.set(i, new Receipt.Duplicate<>(same));
-          }
-        }
-      }
-      if (!suspects.isEmpty()) {
-        Map<Place, Recorded<T>> there =
-            records.at(suspects.values().stream().flatMap(List::stream).toList());
-        suspects.forEach((i, places) -> receipts.set(i, conflict(asked.get(i), places, there)));
-      }
-    }
-
-    private Receipt<T> conflict(Prepared<T> a, List<Place> places, Map<Place, Recorded<T>> there) {
-      for (Place place : places) {
-        Recorded<T> other = there.get(place);
-        if (form.id(other.entry()).equals(a.id())) {
-          return new Receipt.Conflict<>(other);
-        }
-      }
-      return null;
-    }
-
-    private Receipt<T> receipt(int i, boolean first, Place place) {
-      Prepared<T> sent = toSend.get(sentAs[i]);
-      if (!first && sent.digest() == asked.get(i).digest()) {
-        return new Receipt.Duplicate<>(place);
-      }
-      Recorded<T> recorded =
-          new Recorded<>(place, recordedAt, form.stored(sent.named(), recordedAt));
-      return first ? new Receipt.Appended<>(recorded) : new Receipt.Conflict<>(recorded);
-    }
-
-    /**
-     * Puts what is durable into the index, and takes it as read where nothing else came between.
-     *
-     * @param places null where it is not durable; those of a partition ascend
-     */
-    private void note(List<Place> places) throws IOException {
-      for (int i = 0; i < places.size(); i++) {
-        Place place = places.get(i);
-        if (place != null) {
-          index.add(toSend.get(i).hash(), toSend.get(i).digest(), place, recordedAt);
-          if (index.covered(place.partition()) == place.offset()) {
-            index.cover(place.partition(), place.offset() + 1);
-          } else {
-            gap = true;
-          }
-        }
-      }
-    }
+  /** Waits for the batch that is first on its way, and takes note of it. */
+  private void settleFirst() {
+    KafkaBatch<T> first = underWay.remove();
+    first.land();
+    withIndex(() -> gap |= first.noteIn(index));
   }
 
   private void catchUp() {
@@ -326,7 +181,7 @@ abstract class KafkaAppendLog<T> implements AppendLog<T> {
   public synchronized void close() {
     try {
       while (!underWay.isEmpty()) {
-        underWay.peek().settle();
+        settleFirst();
       }
       withIndex(index::saveIfWorthwhile);
     } finally {

@@ -23,6 +23,7 @@ import sealspan.event.EventHeaders;
 record Prepared<T>(
     T named, String id, long hash, long digest, byte[] key, byte[] content, Headers headers)
     implements AppendLog.Ready<T> {
+  /** Headers that many entries have alike, by name and text. */
   private static final Map<String, Map<String, Header>> SHARED = new ConcurrentHashMap<>();
 
   static <T> Prepared<T> of(T entry, EntryForm<T> form) {
@@ -40,9 +41,9 @@ record Prepared<T>(
     if (!EventHeaders.SHARED.contains(name)) {
       return made(name, text);
     }
-    Map<String, Header> ofName = SHARED.computeIfAbsent(name, n -> new ConcurrentHashMap<>());
-    Header shared = ofName.get(text);
-    return shared == null ? ofName.computeIfAbsent(text, t -> made(name, t)) : shared;
+    return SHARED
+        .computeIfAbsent(name, n -> new ConcurrentHashMap<>())
+        .computeIfAbsent(text, t -> made(name, t));
   }
 
   private static Header made(String name, String text) {

@@ -78,12 +78,12 @@ public record ImportSummary(
     }
 
     /** Called by one thread at a time, each after the other. */
-    void outcome(Importing.Outcome outcome) {
-      if (outcome instanceof Importing.Outcome.Appended) {
+    void outcome(Appending.Outcome outcome) {
+      if (outcome instanceof Appending.Outcome.Appended) {
         appended++;
-      } else if (outcome instanceof Importing.Outcome.Duplicate) {
+      } else if (outcome instanceof Appending.Outcome.Duplicate) {
         duplicates++;
-      } else if (outcome instanceof Importing.Outcome.Conflict) {
+      } else if (outcome instanceof Appending.Outcome.Conflict) {
         conflicts++;
       }
     }

@@ -3,7 +3,6 @@ package sealspan.ingest.source;
 import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
@@ -21,6 +20,8 @@ import sealspan.table.QuarantinedRow;
  * Takes a file in: rows are read, judged and made ready while the batch before is sent, and that is
  * sent while the one before it becomes durable. Stopping half way and starting again is safe,
  * because an event that is there already is a duplicate and changes nothing.
+ *
+ * @param <R> an event that is ready to be sent
  */
 public final class Importing<R> {
   /** Twice as many cost the collector more, half as many the broker. */
@@ -30,66 +31,6 @@ public final class Importing<R> {
   private static final int MOST_ON_THEIR_WAY = 2;
 
   private static final int BATCH_COMPLAINTS = 1_000;
-
-  /**
-   * Where accepted events go.
-   *
-   * @param <R> an event that is ready to go there
-   */
-  public interface Appending<R> {
-    /** Makes an event ready, while others may be on their way. */
-    R ready(LoggedEvent event);
-
-    /**
-     * Sends events on their way. Those sent before come before them.
-     *
-     * @throws IOException where they could not be sent; the message is for people
-     */
-    Outcomes send(List<R> batch) throws IOException;
-  }
-
-  /** Events on their way. */
-  public interface Outcomes {
-    /**
-     * Waits until they are durable.
-     *
-     * @return what became of each, in their order
-     * @throws IOException where they could not be appended; the message is for people
-     */
-    List<Outcome> await() throws IOException;
-  }
-
-  /** Appends nothing, for a trial run. */
-  public static final class TrialRun implements Appending<LoggedEvent> {
-    @Override
-    public LoggedEvent ready(LoggedEvent event) {
-      return event;
-    }
-
-    @Override
-    public Outcomes send(List<LoggedEvent> batch) {
-      return () -> Collections.nCopies(batch.size(), new Outcome.NotAppended());
-    }
-  }
-
-  /** What became of an event. */
-  public sealed interface Outcome {
-    /** It is durable now. */
-    record Appended() implements Outcome {}
-
-    /** An event of the same id and content was there already. */
-    record Duplicate() implements Outcome {}
-
-    /**
-     * An event of the same id and other content is there, and holds.
-     *
-     * @param holds that event
-     */
-    record Conflict(LoggedEvent holds) implements Outcome {}
-
-    /** It was a trial run. */
-    record NotAppended() implements Outcome {}
-  }
 
   /** Where rows go that are not taken. */
   public interface Setting {
@@ -122,7 +63,7 @@ public final class Importing<R> {
   private record Candidate<R>(Origin origin, LoggedEvent event, R ready) {}
 
   private record OnItsWay<R>(
-      List<Candidate<R>> events, Outcomes outcomes, List<QuarantinedRow> rows) {}
+      List<Candidate<R>> events, Appending.Outcomes outcomes, List<QuarantinedRow> rows) {}
 
   private final Validator validator;
   private final Appending<R> appending;
@@ -202,6 +143,8 @@ public final class Importing<R> {
       }
       handOver();
       await();
+      // Not on this thread: it may be interrupted, and what is on its way is waited for all the
+      // same.
       inBackground(
           () -> {
             settleAllBut(0);
@@ -272,11 +215,11 @@ public final class Importing<R> {
     private void settle() throws IOException {
       OnItsWay<R> onItsWay = onTheirWay.remove();
       List<QuarantinedRow> rows = onItsWay.rows();
-      List<Outcome> outcomes = onItsWay.outcomes().await();
+      List<Appending.Outcome> outcomes = onItsWay.outcomes().await();
       for (int i = 0; i < outcomes.size(); i++) {
-        Outcome outcome = outcomes.get(i);
+        Appending.Outcome outcome = outcomes.get(i);
         counts.outcome(outcome);
-        if (outcome instanceof Outcome.Conflict conflict) {
+        if (outcome instanceof Appending.Outcome.Conflict conflict) {
           Candidate<R> candidate = onItsWay.events().get(i);
           String reason = ConflictWords.of(conflict.holds(), candidate.event());
           rows.add(row(candidate.origin(), null, Kind.CONFLICT, reason));

@@ -11,9 +11,11 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -61,6 +63,22 @@ class IdIndexTest {
       assertTrue(found.containsAll(e.getValue()));
     }
     assertEquals(List.of(), index.places(IdTable.hash(new byte[] {1, 2, 3})));
+  }
+
+  @Test
+  void aFullTableHoldsWhatWasPutAndNothingElse() {
+    Random random = new Random(12);
+    IdTable table = IdTable.onHeap(1_000);
+    Set<Long> put = new HashSet<>();
+    while (!table.isFull()) {
+      long hash = random.nextLong() | 1;
+      table.put(hash, 7, put.size());
+      put.add(hash);
+    }
+    for (long hash : put) {
+      assertTrue(table.holds(hash));
+      assertEquals(put.contains(hash ^ 2), table.holds(hash ^ 2));
+    }
   }
 
   @Test

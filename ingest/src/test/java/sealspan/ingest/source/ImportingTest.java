@@ -96,7 +96,7 @@ class ImportingTest {
         new Importing<>(
                 "import",
                 new Validator(INTAKE),
-                new Importing.TrialRun(),
+                new Appending.TrialRun(),
                 Importing.Setting.NOTHING,
                 Importing.Progress.SILENT)
             .run(Sources.open(file(100), Mapping.NONE, StationZones.NONE));
@@ -106,15 +106,15 @@ class ImportingTest {
   }
 
   /** Fails as soon as events are sent, or only when somebody waits for them. */
-  private record FullLog(boolean atOnce) implements Importing.Appending<LoggedEvent> {
+  private record FullLog(boolean atOnce) implements Appending<LoggedEvent> {
     @Override
     public LoggedEvent ready(LoggedEvent event) {
       return event;
     }
 
     @Override
-    public Importing.Outcomes send(List<LoggedEvent> batch) throws IOException {
-      Importing.Outcomes full =
+    public Appending.Outcomes send(List<LoggedEvent> batch) throws IOException {
+      Appending.Outcomes full =
           () -> {
             throw new IOException("The log is full. Free some space.");
           };

@@ -16,7 +16,7 @@ import sealspan.ingest.validate.Validator;
 import sealspan.table.QuarantinedRow;
 
 /** A log and a quarantine in memory, and what an import put there. */
-final class Intaken implements Importing.Appending<LoggedEvent>, Importing.Setting {
+final class Intaken implements Appending<LoggedEvent>, Importing.Setting {
   static final LocalDate TODAY = LocalDate.of(2026, 1, 1);
 
   final Map<String, LoggedEvent> log = new HashMap<>();
@@ -60,18 +60,18 @@ final class Intaken implements Importing.Appending<LoggedEvent>, Importing.Setti
   }
 
   @Override
-  public Importing.Outcomes send(List<LoggedEvent> batch) {
-    List<Importing.Outcome> outcomes = new ArrayList<>();
+  public Appending.Outcomes send(List<LoggedEvent> batch) {
+    List<Appending.Outcome> outcomes = new ArrayList<>();
     for (LoggedEvent event : batch) {
       LoggedEvent holds = log.putIfAbsent(event.id(), event);
       if (holds == null) {
         events.add(event);
-        outcomes.add(new Importing.Outcome.Appended());
+        outcomes.add(new Appending.Outcome.Appended());
       } else {
         outcomes.add(
             holds.event().equals(event.event())
-                ? new Importing.Outcome.Duplicate()
-                : new Importing.Outcome.Conflict(holds));
+                ? new Appending.Outcome.Duplicate()
+                : new Appending.Outcome.Conflict(holds));
       }
     }
     return () -> outcomes;

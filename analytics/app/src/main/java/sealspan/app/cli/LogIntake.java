@@ -8,11 +8,12 @@ import java.util.List;
 import sealspan.app.Problem;
 import sealspan.app.engine.LogClient;
 import sealspan.event.LoggedEvent;
-import sealspan.ingest.log.AppendLog;
 import sealspan.ingest.log.AppendLog.Ready;
+import sealspan.ingest.log.AppendLog.Sending;
 import sealspan.ingest.log.EventLog;
 import sealspan.ingest.log.Receipt;
 import sealspan.ingest.log.StandingRows;
+import sealspan.ingest.source.Appending;
 import sealspan.ingest.source.DraftSource;
 import sealspan.ingest.source.ImportSummary;
 import sealspan.ingest.source.Importing;
@@ -68,26 +69,26 @@ final class LogIntake {
 
   /** Reads and judges a file and takes nothing in. */
   static ImportSummary tryOut(Reading reading, Importing.Progress progress) {
-    return run(reading, new Importing.TrialRun(), Importing.Setting.NOTHING, progress);
+    return run(reading, new Appending.TrialRun(), Importing.Setting.NOTHING, progress);
   }
 
   /** Appends events to the log. */
-  private record ToLog(EventLog events) implements Importing.Appending<Ready<LoggedEvent>> {
+  private record ToLog(EventLog events) implements Appending<Ready<LoggedEvent>> {
     @Override
     public Ready<LoggedEvent> ready(LoggedEvent event) {
       return events.ready(event);
     }
 
     @Override
-    public Importing.Outcomes send(List<Ready<LoggedEvent>> batch) {
-      AppendLog.Sending<LoggedEvent> sending = events.send(batch);
+    public Appending.Outcomes send(List<Ready<LoggedEvent>> batch) {
+      Sending<LoggedEvent> sending = events.send(batch);
       return () -> sending.receipts().stream().map(LogIntake::outcome).toList();
     }
   }
 
   private static <R> ImportSummary run(
       Reading reading,
-      Importing.Appending<R> appending,
+      Appending<R> appending,
       Importing.Setting setting,
       Importing.Progress progress) {
     try {
@@ -105,14 +106,14 @@ final class LogIntake {
     }
   }
 
-  private static Importing.Outcome outcome(Receipt<LoggedEvent> receipt) {
+  private static Appending.Outcome outcome(Receipt<LoggedEvent> receipt) {
     if (receipt instanceof Receipt.Appended<LoggedEvent>) {
-      return new Importing.Outcome.Appended();
+      return new Appending.Outcome.Appended();
     }
     if (receipt instanceof Receipt.Conflict<LoggedEvent> conflict) {
-      return new Importing.Outcome.Conflict(conflict.there().entry());
+      return new Appending.Outcome.Conflict(conflict.there().entry());
     }
-    return new Importing.Outcome.Duplicate();
+    return new Appending.Outcome.Duplicate();
   }
 
   /** What became of a file, line by line. */
