@@ -41,9 +41,10 @@ record Prepared<T>(
     if (!EventHeaders.SHARED.contains(name)) {
       return made(name, text);
     }
-    return SHARED
-        .computeIfAbsent(name, n -> new ConcurrentHashMap<>())
-        .computeIfAbsent(text, t -> made(name, t));
+    Map<String, Header> ofName = SHARED.computeIfAbsent(name, n -> new ConcurrentHashMap<>());
+    Header shared =
+        ofName.get(text); // No lock; by computeIfAbsent alone an import took a twentieth more.
+    return shared == null ? ofName.computeIfAbsent(text, t -> made(name, t)) : shared;
   }
 
   private static Header made(String name, String text) {
