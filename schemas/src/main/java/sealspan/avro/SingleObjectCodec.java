@@ -145,11 +145,28 @@ public final class SingleObjectCodec {
     return read(bytes, 0, true);
   }
 
+  /**
+   * The values of a record from the first on, in the order and of the types of its present schema.
+   * Throws {@link DamagedBytes} where the bytes are not written with it.
+   */
+  Decoder values(byte[] bytes) {
+    Known known = writerOf(bytes, 0);
+    if (!known.current()) {
+      throw new DamagedBytes(
+          "The bytes were written as an earlier " + known.writer().getName() + ".", null);
+    }
+    return body(bytes, 0);
+  }
+
+  private static Decoder body(byte[] bytes, int from) {
+    int body = from + HEADER;
+    return DecoderFactory.get().binaryDecoder(bytes, body, bytes.length - body, null);
+  }
+
   private Object read(byte[] bytes, int from, boolean glance) {
     Known known = writerOf(bytes, from);
     try {
-      int body = from + HEADER;
-      Decoder in = DecoderFactory.get().binaryDecoder(bytes, body, bytes.length - body, null);
+      Decoder in = body(bytes, from);
       if (!known.current()) {
         in = DecoderFactory.get().resolvingDecoder(known.writer(), known.shape().schema(), in);
         return known.shape().read(in);
@@ -180,7 +197,8 @@ public final class SingleObjectCodec {
 
   /** Bytes that are not what they should be. */
   public static final class DamagedBytes extends RuntimeException {
-    DamagedBytes(String message, Throwable cause) {
+    /** Says what is damaged, in a sentence, and what showed it. */
+    public DamagedBytes(String message, Throwable cause) {
       super(message, cause);
     }
   }

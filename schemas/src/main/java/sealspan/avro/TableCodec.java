@@ -28,8 +28,11 @@ public final class TableCodec {
           QuarantinedRow.class,
           LedgerEntry.class);
 
-  private static final SingleObjectCodec CODEC =
-      new SingleObjectCodec(TYPES, PastSchemas.of("table"), Set.of());
+  /** What a glance at a bundle reads: what its key is made of. The revision is never absent. */
+  private static final Set<String> KEYS = Set.of("assemblyId", "zoneId", "stratum", "scope");
+
+  static final SingleObjectCodec CODEC =
+      new SingleObjectCodec(TYPES, PastSchemas.of("table"), KEYS);
 
   private TableCodec() {}
 

@@ -1,8 +1,5 @@
 package sealspan.answers.tables;
 
-import java.lang.reflect.ParameterizedType;
-import java.lang.reflect.RecordComponent;
-import java.lang.reflect.Type;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -13,9 +10,9 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
-import sealspan.avro.FieldReader;
 import sealspan.table.Bundle;
 import sealspan.table.LedgerEntry;
 import sealspan.table.QuarantinedRow;
@@ -24,14 +21,9 @@ import sealspan.table.QuarantinedRow;
 public final class Tables {
   private static final Map<Class<?>, TableDefinition> BY_ROW_CLASS = derive();
 
-  /** How the components of each class of bundles are read. */
-  private static final Map<Class<?>, List<FieldReader>> PARTS =
+  private static final Map<Class<?>, List<BundlePart>> PARTS =
       Arrays.stream(Bundle.class.getPermittedSubclasses())
-          .collect(
-              Collectors.toMap(
-                  bundle -> bundle,
-                  bundle ->
-                      Arrays.stream(bundle.getRecordComponents()).map(FieldReader::of).toList()));
+          .collect(Collectors.toMap(bundle -> bundle, BundlePart::of));
 
   private Tables() {}
 
@@ -62,20 +54,10 @@ public final class Tables {
   }
 
   private static List<Class<? extends Record>> rowClasses(Class<?> bundle) {
-    List<Class<? extends Record>> rows = new ArrayList<>();
-    for (RecordComponent component : bundle.getRecordComponents()) {
-      Class<? extends Record> row = rowClass(component.getGenericType());
-      if (row != null) {
-        rows.add(row);
-      }
-    }
-    return rows;
-  }
-
-  private static Class<? extends Record> rowClass(Type type) {
-    Type element = type instanceof ParameterizedType list ? list.getActualTypeArguments()[0] : type;
-    Class<?> candidate = (Class<?>) element;
-    return candidate.isRecord() ? candidate.asSubclass(Record.class) : null;
+    return BundlePart.of(bundle).stream()
+        .<Class<? extends Record>>map(BundlePart::rowClass)
+        .filter(Objects::nonNull)
+        .toList();
   }
 
   /** Every table, in a fixed order. */
@@ -103,15 +85,20 @@ public final class Tables {
     }
   }
 
+  /** The parts of a class of bundles, in the order in which they are packed. */
+  static List<BundlePart> partsOf(Class<? extends Bundle> bundle) {
+    return PARTS.get(bundle);
+  }
+
   /** The rows of a bundle, whatever their tables; a part that is absent gives none. */
   static List<Record> rowsOf(Bundle bundle) {
     List<Record> rows = new ArrayList<>();
-    for (FieldReader reader : PARTS.get(bundle.getClass())) {
-      Object part = reader.read(bundle);
-      if (part instanceof List<?> list) {
+    for (BundlePart part : partsOf(bundle.getClass())) {
+      Object value = part.rowClass() == null ? null : part.reader().read(bundle);
+      if (value instanceof List<?> list) {
         list.forEach(row -> rows.add((Record) row));
-      } else if (part instanceof Record row) {
-        rows.add(row);
+      } else if (value != null) {
+        rows.add((Record) value);
       }
     }
     return rows;

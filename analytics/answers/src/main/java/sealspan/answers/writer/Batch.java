@@ -10,10 +10,13 @@ import org.apache.kafka.common.TopicPartition;
 /** What was read since the last transaction; of several with one key, only the one that holds. */
 final class Batch {
   /**
-   * What makes one transaction at most, or a little more. Each looks once through all tables for
-   * rows to replace, and two of them may be in memory.
+   * So many bundles and rows are taken in together at most, or a few more. Each time all tables are
+   * looked through for what they replace, and two batches may be in memory.
    */
-  static final int MOST_RECORDS = 10_000;
+  private static final int MOST_UPSERTS = 10_000;
+
+  /** The same of events, which replace nothing and are small. */
+  private static final int MOST_EVENTS = 30_000;
 
   private static final long MOST_BYTES = 64L << 20;
 
@@ -43,9 +46,9 @@ final class Batch {
     bytes += recordBytes;
   }
 
-  /** Whether it is as large as a transaction should be. */
+  /** Whether it is as large as it should be. */
   boolean isFull() {
-    return records >= MOST_RECORDS || bytes >= MOST_BYTES;
+    return upsertsRead >= MOST_UPSERTS || events.size() >= MOST_EVENTS || bytes >= MOST_BYTES;
   }
 
   Map<String, Upsert> upserts() {

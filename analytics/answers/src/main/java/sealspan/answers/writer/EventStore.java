@@ -12,6 +12,7 @@ import java.util.List;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
 import sealspan.answers.tables.OneValue;
+import sealspan.answers.tables.TableAppender;
 
 /**
  * The events themselves, for answers as of an earlier date. The newest stand in the table {@code
@@ -46,13 +47,19 @@ final class EventStore {
 
   private EventStore() {}
 
-  static void append(DuckDBConnection connection, List<EventRow> events) throws SQLException {
-    if (events.isEmpty()) {
-      return;
+  /** Appends events to the table. */
+  static void append(DuckDBConnection connection, List<EventRow> events, Hand second)
+      throws SQLException {
+    if (!events.isEmpty()) {
+      second.halve(events, part -> append(connection, part));
     }
-    try (DuckDBAppender out = connection.createAppender("own", "event")) {
+  }
+
+  private static void append(DuckDBConnection connection, List<EventRow> events)
+      throws SQLException {
+    try (TableAppender appender = new TableAppender(connection, "own", "event")) {
       for (EventRow row : events) {
-        out.beginRow();
+        DuckDBAppender out = appender.beginRow();
         out.append(row.partition());
         out.append(row.offset());
         out.append(row.event().id());
@@ -65,7 +72,7 @@ final class EventStore {
         append(row.event().arrival(), out);
         out.append(row.event().source());
         out.append(row.value());
-        out.endRow();
+        appender.endRow();
       }
     }
   }

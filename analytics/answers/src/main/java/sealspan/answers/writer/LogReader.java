@@ -23,7 +23,7 @@ import sealspan.event.Topics;
 /** Reads the four topics from given places on, and how far the histories have come. */
 final class LogReader implements AutoCloseable {
   /** What one look at the log may give. */
-  private static final int RECORDS_AT_ONCE = Batch.MOST_RECORDS;
+  private static final int RECORDS_AT_ONCE = 10_000;
 
   /**
    * What one partition may give at once; bundles have about 9 kB. The usual 1 MB makes transactions

@@ -30,13 +30,17 @@ final class PrivateStore implements AutoCloseable {
   /** Name of the database on every connection to the file. */
   static final String DATABASE = "private";
 
-  /** What is taken in between two checkpoints at most, or a little more. */
-  private static final long CHECKPOINT_BYTES = 256L << 20;
+  /**
+   * What is taken in between two checkpoints at most, or a little more. Each writes the end of
+   * every table anew.
+   */
+  private static final long CHECKPOINT_BYTES = 512L << 20;
 
   private final Path file;
   private final DuckDBConnection connection;
   private final Path segmentFolder;
   private final int segmentEvents;
+  private final Hand second = new Hand("taking in, second hand");
   private LayerStore layers;
   private RowStore rows;
   private long bundlesSinceSettled;
@@ -95,7 +99,7 @@ final class PrivateStore implements AutoCloseable {
       connection.setAutoCommit(true);
       store.layers =
           new LayerStore(connection, folder.layers(generation), bundlesOfLayer, stillNamed);
-      store.rows = new RowStore(store.connection, store.layers);
+      store.rows = new RowStore(store.connection, store.layers, store.second);
       connection.setAutoCommit(false);
       return store;
     } catch (SQLException | RuntimeException e) {
@@ -162,7 +166,7 @@ final class PrivateStore implements AutoCloseable {
     // First, for a statement begins a transaction; an appender alone would commit by itself.
     Places.save(connection, batch.positions());
     bundlesSinceSettled += rows.put(batch.upserts());
-    EventStore.append(connection, batch.events());
+    EventStore.append(connection, batch.events(), second);
     bytesSinceCheckpoint += batch.bytes();
     if (bytesSinceCheckpoint > checkpointBytes) {
       takeCut(expected);
@@ -280,7 +284,8 @@ final class PrivateStore implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    try (DuckDBConnection closing = connection) {
+    try (DuckDBConnection closing = connection;
+        Hand first = second) {
       if (layers != null) {
         layers.close();
       }

@@ -10,12 +10,12 @@ import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.header.Header;
 import sealspan.answers.AnswersException;
 import sealspan.avro.EventCodec;
+import sealspan.avro.PackedBundle;
 import sealspan.avro.SingleObjectCodec;
 import sealspan.avro.TableCodec;
 import sealspan.event.EventHeaders;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Topics;
-import sealspan.table.Bundle;
 import sealspan.table.LedgerEntry;
 import sealspan.table.QuarantinedRow;
 
@@ -53,7 +53,7 @@ final class RecordReader {
             case Topics.QUARANTINE ->
                 Upsert.of(TableCodec.decode(record.value(), QuarantinedRow.class));
             case Topics.LEDGER -> Upsert.of(TableCodec.decode(record.value(), LedgerEntry.class));
-            default -> Upsert.of(TableCodec.decode(record.value(), Bundle.class));
+            default -> Upsert.of(new PackedBundle(record.value()));
           };
       return batch -> batch.add(upsert);
     } catch (SingleObjectCodec.DamagedBytes | IllegalArgumentException | ClassCastException e) {

@@ -6,13 +6,14 @@ import java.sql.Statement;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
 import sealspan.answers.tables.RowLoader;
 import sealspan.answers.tables.TableDefinition;
 import sealspan.answers.tables.Tables;
-import sealspan.table.Bundle;
+import sealspan.avro.PackedBundle;
 
 /** The rows of bundles, and single rows, each in the place of what stood under its key before. */
 final class RowStore {
@@ -21,10 +22,13 @@ final class RowStore {
 
   private final DuckDBConnection connection;
   private final LayerStore layers;
+  private final Hand second;
 
-  RowStore(DuckDBConnection connection, LayerStore layers) {
+  /** Rows of a file and its layers, which are appended with a second hand where there are many. */
+  RowStore(DuckDBConnection connection, LayerStore layers, Hand second) {
     this.connection = connection;
     this.layers = layers;
+    this.second = second;
   }
 
   /**
@@ -39,14 +43,14 @@ final class RowStore {
     }
     Map<String, Upsert> upserts = new LinkedHashMap<>(read);
     dropKnown(upserts);
-    append(upserts.values());
+    second.halve(List.copyOf(upserts.values()), this::append);
     return upserts.size();
   }
 
-  private void append(Collection<Upsert> upserts) throws SQLException {
+  private void append(List<Upsert> upserts) throws SQLException {
     try (RowLoader loader = new RowLoader(connection)) {
       for (Upsert upsert : upserts) {
-        if (upsert.content() instanceof Bundle bundle) {
+        if (upsert.content() instanceof PackedBundle bundle) {
           loader.add(bundle);
         } else {
           loader.add(upsert.key(), (Record) upsert.content());
@@ -90,7 +94,12 @@ final class RowStore {
 
   private static Collection<Class<?>> contents(Collection<Upsert> upserts) {
     Collection<Class<?>> classes = new LinkedHashSet<>();
-    upserts.forEach(u -> classes.add(u.content().getClass()));
+    upserts.forEach(
+        u ->
+            classes.add(
+                u.content() instanceof PackedBundle bundle
+                    ? bundle.type()
+                    : u.content().getClass()));
     return classes;
   }
 

@@ -1,6 +1,6 @@
 package sealspan.answers.writer;
 
-import sealspan.table.Bundle;
+import sealspan.avro.PackedBundle;
 import sealspan.table.LedgerEntry;
 import sealspan.table.QuarantinedRow;
 
@@ -10,7 +10,7 @@ import sealspan.table.QuarantinedRow;
  * @param key the key, unique over everything in the read model
  * @param revision revision of the rows
  * @param rule what holds when the key is known already
- * @param content a bundle, or a single row
+ * @param content a {@link PackedBundle}, or a single row
  */
 record Upsert(String key, long revision, Rule rule, Object content) {
   /** Of the keys that stand in the private file: those of bundles, which may move to a layer. */
@@ -25,7 +25,7 @@ record Upsert(String key, long revision, Rule rule, Object content) {
     FIRST
   }
 
-  static Upsert of(Bundle bundle) {
+  static Upsert of(PackedBundle bundle) {
     return new Upsert(bundle.key(), bundle.revision(), Rule.NEWEST, bundle);
   }
 

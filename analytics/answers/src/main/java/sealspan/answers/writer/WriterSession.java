@@ -41,7 +41,7 @@ final class WriterSession implements AutoCloseable {
 
   private Map<Integer, Long> publishedCut;
   private Map<Integer, Long> holdUntil;
-  private final TakingIn takingIn = new TakingIn();
+  private final Hand takingIn = new Hand("taking in");
   private Batch pending = new Batch();
   private boolean changed = true;
   private volatile long eventsLeft;
@@ -125,7 +125,11 @@ final class WriterSession implements AutoCloseable {
     if (pending.records() > 0) {
       Batch batch = pending;
       pending = new Batch();
-      takingIn.begin(store, batch, taken);
+      takingIn.begin(
+          () -> {
+            store.apply(batch);
+            taken.accept(batch.upsertsRead());
+          });
       changed = true;
     }
   }
@@ -235,7 +239,7 @@ final class WriterSession implements AutoCloseable {
   @Override
   public void close() throws SQLException {
     try (PrivateStore closing = store;
-        TakingIn first = takingIn) {
+        Hand first = takingIn) {
       log.close();
     }
   }

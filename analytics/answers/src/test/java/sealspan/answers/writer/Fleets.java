@@ -4,8 +4,11 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import sealspan.avro.PackedBundle;
+import sealspan.avro.TableCodec;
 import sealspan.table.AssemblyRow;
 import sealspan.table.AssemblyRows;
+import sealspan.table.Bundle;
 import sealspan.table.ExposureRow;
 import sealspan.table.RateRow;
 import sealspan.table.ReadingRow;
@@ -17,6 +20,11 @@ final class Fleets {
   private static final Instant RECORDED = Instant.parse("2025-03-01T08:00:00Z");
 
   private Fleets() {}
+
+  /** A bundle as it is taken in: packed. */
+  static Upsert packed(Bundle bundle) {
+    return Upsert.of(new PackedBundle(TableCodec.encode(bundle)));
+  }
 
   /** One assembly with a number of yearly tests, each with four readings. */
   static AssemblyRows assembly(String id, long revision, int tests) {

@@ -86,7 +86,7 @@ class LayerStoreTest {
         for (int part = 0; part < 2; part++) {
           Batch batch = new Batch();
           for (int i = 30 * part; i < 30 * part + 30; i++) {
-            batch.add(Upsert.of(Fleets.assembly("B" + i, ++revision, 1 + round % 3)));
+            batch.add(Fleets.packed(Fleets.assembly("B" + i, ++revision, 1 + round % 3)));
             tests.put("B" + i, 1 + round % 3);
           }
           store.apply(batch);
@@ -110,7 +110,7 @@ class LayerStoreTest {
         Batch batch = new Batch();
         for (int i = 0; i < 2 * BUNDLES_OF_LAYER; i++) {
           String id = "B" + round + "-" + i;
-          batch.add(Upsert.of(Fleets.assembly(id, ++revision, 1)));
+          batch.add(Fleets.packed(Fleets.assembly(id, ++revision, 1)));
           tests.put(id, 1);
         }
         store.apply(batch);
@@ -156,7 +156,7 @@ class LayerStoreTest {
       publish(store);
       Batch older = new Batch();
       String key = tests.keySet().iterator().next();
-      older.add(Upsert.of(Fleets.assembly(key, 2, 30)));
+      older.add(Fleets.packed(Fleets.assembly(key, 2, 30)));
       store.apply(older);
       Path snapshot = publish(store);
       assertEquals(1, number(snapshot, LAYERS));
@@ -206,7 +206,7 @@ class LayerStoreTest {
     for (int i = 0; i < bundles; i++) {
       String id = "B" + random.nextInt(60);
       int count = 1 + random.nextInt(4);
-      batch.add(Upsert.of(Fleets.assembly(id, ++revision, count)));
+      batch.add(Fleets.packed(Fleets.assembly(id, ++revision, count)));
       tests.put(id, count);
     }
     return batch;

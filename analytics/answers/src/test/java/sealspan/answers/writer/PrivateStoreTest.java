@@ -9,6 +9,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.Statement;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -20,6 +21,9 @@ import org.junit.jupiter.api.io.TempDir;
 import sealspan.answers.AnswersFolder;
 import sealspan.answers.HandMadeEvents;
 import sealspan.avro.EventCodec;
+import sealspan.avro.PackedBundle;
+import sealspan.avro.SingleObjectCodec.DamagedBytes;
+import sealspan.avro.TableCodec;
 import sealspan.event.LoggedEvent;
 import sealspan.event.Topics;
 
@@ -78,8 +82,10 @@ class PrivateStoreTest {
       store.checkpointAfter(1);
       store.apply(batch(0));
       Batch bad = batch(1);
-      bad.add(new Upsert("bad", 1, Upsert.Rule.NEWEST, "no row"));
-      assertThrows(ClassCastException.class, () -> store.apply(bad));
+      byte[] whole = TableCodec.encode(Fleets.assembly("C1", 1, 2));
+      bad.add(Upsert.of(new PackedBundle(Arrays.copyOf(whole, whole.length - 1))));
+      DamagedBytes damaged = assertThrows(DamagedBytes.class, () -> store.apply(bad));
+      assertEquals("The rows of assembly/C1 are damaged.", damaged.getMessage());
     }
     assertEquals(List.of(1L, 4L), List.of(number("bundle"), number("event")));
   }
@@ -91,7 +97,7 @@ class PrivateStoreTest {
   /** A bundle and four events, each after those of the batch before. */
   private static Batch batch(int number) {
     Batch batch = new Batch();
-    batch.add(Upsert.of(Fleets.assembly("B" + number, 1, 2)));
+    batch.add(Fleets.packed(Fleets.assembly("B" + number, 1, 2)));
     batch.read(ROWS, number, 100);
     LoggedEvent event = HandMadeEvents.all().get(0);
     for (int i = 4 * number; i < 4 * number + 4; i++) {

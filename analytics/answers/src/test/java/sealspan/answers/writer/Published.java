@@ -46,7 +46,7 @@ public final class Published {
     Files.createDirectories(folder.folder());
     layers(folder, bundles.subList(0, (bundles.size() + 1) / 2), segmentEvents);
     Batch batch = new Batch();
-    bundles.subList(bundles.size() / 3, bundles.size()).forEach(b -> batch.add(Upsert.of(b)));
+    bundles.subList(bundles.size() / 3, bundles.size()).forEach(b -> batch.add(Fleets.packed(b)));
     quarantined.forEach(q -> batch.add(Upsert.of(q)));
     ledger.forEach(l -> batch.add(Upsert.of(l)));
     for (int i = 0; i < events.size(); i++) {
@@ -73,7 +73,7 @@ public final class Published {
       throws SQLException, IOException {
     try (PrivateStore store = PrivateStore.open(folder, "g1", Set.of(), segmentEvents, 1)) {
       Batch batch = new Batch();
-      bundles.forEach(b -> batch.add(Upsert.of(b)));
+      bundles.forEach(b -> batch.add(Fleets.packed(b)));
       store.apply(batch);
       store.settle(Map.of(), publication());
       store.promote(new SnapshotPublisher(folder).publish(store.file()));
