@@ -5,14 +5,16 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import org.apache.flink.api.common.JobID;
 import org.apache.flink.core.execution.CheckpointType;
+import org.apache.flink.runtime.checkpoint.CheckpointStatsSnapshot;
 import org.apache.flink.runtime.minicluster.MiniCluster;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * Triggers the checkpoints of a job: soon after events have come, and every now and then where none
- * do. Before each, all changed rows are sent on; so while a long log is being caught up with, the
- * pauses grow with what a checkpoint costs, and most events of a history are sent on together.
+ * do. Before each, all changed rows are sent on; so while very many events wait to be read, a long
+ * log or a large import, none comes before they are, and the events of a history are sent on
+ * together. The pauses grow with what a checkpoint costs.
  */
 final class CheckpointPacer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(CheckpointPacer.class);
@@ -27,6 +29,9 @@ final class CheckpointPacer implements AutoCloseable {
   /** The longest that the reading of a long log is waited for. */
   private static final long LONGEST_CATCH_UP_MILLIS = 900_000;
 
+  /** So many events that wait are waited for; many more than the progress of a job is old. */
+  static final long MUCH_BEHIND = 10_000;
+
   /** A job that has read nothing for so long has caught up with what it resumed from. */
   private static final long STANDSTILL_MILLIS = 10_000;
 
@@ -38,6 +43,9 @@ final class CheckpointPacer implements AutoCloseable {
   private final long usualMillis;
   private final long eventsToCatchUp;
   private final Thread thread;
+
+  /** Events that the log had more than the job had read when least was waiting. */
+  private long notForJob = Long.MAX_VALUE;
 
   private CheckpointPacer(
       MiniCluster cluster, JobID job, LogEnd log, Duration pause, long eventsToCatchUp) {
@@ -64,29 +72,36 @@ final class CheckpointPacer implements AutoCloseable {
     return pacer;
   }
 
-  /** Makes a checkpoint now and waits for it; false where the job was not ready for one. */
-  static boolean trigger(MiniCluster cluster, JobID job) {
+  /** Whether a job has made a checkpoint since it began. Flink has it make one at once. */
+  static boolean hasMadeOne(MiniCluster cluster, JobID job) {
+    CheckpointStatsSnapshot made =
+        cluster
+            .getExecutionGraphInfo(job)
+            .join()
+            .getArchivedExecutionGraph()
+            .getCheckpointStatsSnapshot();
+    return made != null && made.getCounts().getNumberOfCompletedCheckpoints() > 0;
+  }
+
+  /** Makes a checkpoint now and waits for it, or until the job cannot make one. */
+  private void trigger() throws InterruptedException {
     try {
       cluster.triggerCheckpoint(job, CheckpointType.CONFIGURED).get();
-      return true;
     } catch (ExecutionException e) {
       LOG.debug("No checkpoint of job {} was made.", job, e);
-      return false;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return false;
     }
   }
 
   private void run() {
     try {
       TimeUnit.MILLISECONDS.sleep(usualMillis);
-      awaitRead();
+      awaitRead(eventsToCatchUp);
       boolean caughtUp = false;
       while (!Thread.currentThread().isInterrupted()) {
+        awaitFloodRead();
         log.note();
         long begin = System.nanoTime();
-        trigger(cluster, job);
+        trigger();
         long tookMillis = (System.nanoTime() - begin) / 1_000_000;
         // What the first took to catch up tells nothing of the next; a rest would hold live events.
         rest(caughtUp ? tookMillis : 0);
@@ -97,19 +112,38 @@ final class CheckpointPacer implements AutoCloseable {
     }
   }
 
-  private void awaitRead() throws InterruptedException {
+  /** Waits until most of what is in the log is read, also of what comes meanwhile. */
+  private void awaitFloodRead() throws InterruptedException {
+    long until = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(LONGEST_CATCH_UP_MILLIS);
+    long read = read(0);
+    long waiting = log.events() - read;
+    // After a resume the job has not read what came before.
+    notForJob = Math.min(notForJob, waiting);
+    boolean reading = true;
+    while (reading && waiting - notForJob > MUCH_BEHIND && System.nanoTime() < until) {
+      reading = awaitRead(read + waiting - notForJob);
+      read = read(read);
+      waiting = log.events() - read;
+    }
+  }
+
+  private long read(long before) {
+    return JobProgress.of(cluster, job).map(JobProgress::eventsRead).orElse(before);
+  }
+
+  /** Waits until the job has read so many events; false where it stands still before. */
+  private boolean awaitRead(long events) throws InterruptedException {
     long read = 0;
     long stoodStillMillis = 0;
     for (long waited = 0;
-        read < eventsToCatchUp
-            && waited < LONGEST_CATCH_UP_MILLIS
-            && stoodStillMillis < STANDSTILL_MILLIS;
+        read < events && waited < LONGEST_CATCH_UP_MILLIS && stoodStillMillis < STANDSTILL_MILLIS;
         waited += PROGRESS_MILLIS) {
       TimeUnit.MILLISECONDS.sleep(PROGRESS_MILLIS);
       long before = read;
-      read = JobProgress.of(cluster, job).map(JobProgress::eventsRead).orElse(before);
+      read = read(before);
       stoodStillMillis = read == before ? stoodStillMillis + PROGRESS_MILLIS : 0;
     }
+    return read >= events;
   }
 
   private void rest(long tookMillis) throws InterruptedException {

@@ -14,12 +14,18 @@ import org.apache.flink.core.io.InputStatus;
 import org.apache.kafka.clients.consumer.OffsetAndMetadata;
 import org.apache.kafka.common.TopicPartition;
 
-/** Reads as another reader does, and commits where it was when a checkpoint was made. */
+/**
+ * Reads as another reader does, and commits where it was when a checkpoint was made. Nothing is
+ * read before the first one: it would send on histories of which little was read, and all of them
+ * again later.
+ */
 final class CommittingReader implements SourceReader<Addressed, KafkaPartitionSplit> {
   private final SourceReader<Addressed, KafkaPartitionSplit> reader;
   private final OffsetCommits commits;
   private final TreeMap<Long, Map<TopicPartition, OffsetAndMetadata>> byCheckpoint =
       new TreeMap<>();
+
+  private final CompletableFuture<Void> firstCheckpoint = new CompletableFuture<>();
 
   CommittingReader(SourceReader<Addressed, KafkaPartitionSplit> reader, OffsetCommits commits) {
     this.reader = reader;
@@ -36,6 +42,7 @@ final class CommittingReader implements SourceReader<Addressed, KafkaPartitionSp
       }
     }
     byCheckpoint.put(checkpoint, offsets);
+    firstCheckpoint.complete(null);
     return splits;
   }
 
@@ -62,12 +69,12 @@ final class CommittingReader implements SourceReader<Addressed, KafkaPartitionSp
 
   @Override
   public InputStatus pollNext(ReaderOutput<Addressed> output) throws Exception {
-    return reader.pollNext(output);
+    return firstCheckpoint.isDone() ? reader.pollNext(output) : InputStatus.NOTHING_AVAILABLE;
   }
 
   @Override
   public CompletableFuture<Void> isAvailable() {
-    return reader.isAvailable();
+    return firstCheckpoint.isDone() ? reader.isAvailable() : firstCheckpoint;
   }
 
   @Override

@@ -4,6 +4,7 @@ import com.sun.management.OperatingSystemMXBean;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import org.apache.flink.api.common.BatchShuffleMode;
 import org.apache.flink.api.common.ExecutionConfig.ClosureCleanerLevel;
@@ -29,6 +30,7 @@ import org.apache.flink.core.execution.CheckpointingMode;
 import org.apache.flink.core.execution.RecoveryClaimMode;
 import org.apache.flink.state.rocksdb.RocksDBConfigurableOptions;
 import org.apache.flink.state.rocksdb.RocksDBOptions;
+import org.rocksdb.CompressionType;
 
 /** Flink's settings for the two jobs and for the cluster of one process. */
 final class FlinkConfiguration {
@@ -60,12 +62,16 @@ final class FlinkConfiguration {
     c.set(RocksDBConfigurableOptions.USE_BLOOM_FILTER, true);
     // Whole filters and indexes of a large state push one another and all data out of the cache.
     c.set(RocksDBOptions.USE_PARTITIONED_INDEX_FILTERS, true);
+    c.set(
+        RocksDBConfigurableOptions.COMPRESSION_PER_LEVEL, List.of(CompressionType.LZ4_COMPRESSION));
     c.set(RocksDBOptions.OPTIONS_FACTORY, FewMerges.class.getName());
     c.set(CheckpointingOptions.INCREMENTAL_CHECKPOINTS, stateKept == StateKept.ROCKSDB);
     c.set(CheckpointingOptions.CHECKPOINTING_CONSISTENCY_MODE, CheckpointingMode.EXACTLY_ONCE);
     // The committed offsets promise that the rows are there: no event may lie between operators.
     c.set(CheckpointingOptions.ENABLE_UNALIGNED, false);
     c.set(CheckpointingOptions.CHECKPOINTING_INTERVAL, interval);
+    // By this Flink makes the first at once, which the reading of events waits for.
+    c.set(CheckpointingOptions.PAUSE_SOURCES_UNTIL_FIRST_CHECKPOINT, true);
     c.set(CheckpointingOptions.CHECKPOINTING_TIMEOUT, Duration.ofHours(1));
     c.set(CheckpointingOptions.MAX_RETAINED_CHECKPOINTS, 2);
     c.set(CheckpointingOptions.CHECKPOINTS_DIRECTORY, folder);

@@ -121,7 +121,7 @@ public final class FlinkRuntime implements AutoCloseable {
     int attempts = resumeFrom.isPresent() ? RESUME_ATTEMPTS : BEGIN_ATTEMPTS;
     while (!status(histories).isGloballyTerminalState()
         && JobTrouble.failures(cluster, histories) < attempts) {
-      if (CheckpointPacer.trigger(cluster, histories)) {
+      if (CheckpointPacer.hasMadeOne(cluster, histories)) {
         return true;
       }
       pause();
@@ -176,6 +176,15 @@ public final class FlinkRuntime implements AutoCloseable {
   /** Whether the continuous job was started and has given up. */
   public synchronized boolean hasStopped() {
     return histories != null && status(histories).isGloballyTerminalState();
+  }
+
+  /**
+   * Whether the log has results under the name of a generation, be it another data folder's.
+   *
+   * @throws JobException when the log does not answer or refuses
+   */
+  public static boolean hasResults(JobSettings job) {
+    return TopicSetup.isThere(job);
   }
 
   /**

@@ -148,7 +148,7 @@ final class HistoryFold extends AbstractStreamOperator<Upsert>
     if (!armed) {
       armed = true;
       long now = getProcessingTimeService().getCurrentProcessingTime();
-      getProcessingTimeService().registerTimer(now + pace.pauseMillis(), this::onTimer);
+      getProcessingTimeService().registerTimer(pace.dueMillis(now), this::onTimer);
     }
   }
 

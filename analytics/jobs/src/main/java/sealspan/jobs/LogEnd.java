@@ -22,6 +22,7 @@ final class LogEnd implements AutoCloseable {
   private final Admin admin;
   private Map<TopicPartition, OffsetSpec> partitions = Map.of();
   private Map<TopicPartition, Long> noted = Map.of();
+  private long events;
 
   LogEnd(JobSettings job) {
     this.admin = Admin.create(job.clients());
@@ -36,6 +37,19 @@ final class LogEnd implements AutoCloseable {
   boolean hasMoved() {
     Map<TopicPartition, Long> now = now();
     return !now.isEmpty() && !now.equals(noted);
+  }
+
+  /** Number of events in the log now; that of the last time where it does not say. */
+  long events() {
+    Map<TopicPartition, Long> now = now();
+    if (!now.isEmpty()) {
+      events =
+          now.entrySet().stream()
+              .filter(end -> end.getKey().topic().equals(Topics.EVENTS))
+              .mapToLong(Map.Entry::getValue)
+              .sum();
+    }
+    return events;
   }
 
   /** Offset after the last record by partition; empty where the log does not answer. */

@@ -27,8 +27,10 @@ final class SendPace {
   private long floodSinceMillis = -1;
   private long floodSeenMillis;
 
-  long pauseMillis() {
-    return pauseMillis;
+  /** When to look again, for whoever begins to wait now; what comes meanwhile is counted. */
+  long dueMillis(long nowMillis) {
+    lookedAtMillis = nowMillis;
+    return nowMillis + pauseMillis;
   }
 
   /** Notes that an event has come. */
@@ -36,11 +38,10 @@ final class SendPace {
     arrivals++;
   }
 
-  /** Whether to wait for the end of a flood; counts what came since it was asked before. */
+  /** Whether to wait on for the end of a flood. */
   boolean holds(long nowMillis) {
     boolean flood = arrivals * 1_000 > FLOOD_PER_SECOND * (nowMillis - lookedAtMillis);
     arrivals = 0;
-    lookedAtMillis = nowMillis;
     if (flood) {
       floodSeenMillis = nowMillis;
       floodSinceMillis = floodSinceMillis < 0 ? nowMillis : floodSinceMillis;

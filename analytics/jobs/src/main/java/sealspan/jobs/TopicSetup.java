@@ -49,6 +49,22 @@ final class TopicSetup {
   }
 
   /**
+   * Whether the log has results under the name of the generation.
+   *
+   * @throws JobException when the log does not answer or refuses
+   */
+  static boolean isThere(JobSettings job) {
+    try (Admin admin = Admin.create(job.clients())) {
+      return admin.listTopics().names().get().contains(ResultTopics.rows(job.generation()));
+    } catch (ExecutionException e) {
+      throw cannotUse(job, e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new JobException("Stopped while the topics were being looked at.", e);
+    }
+  }
+
+  /**
    * Deletes the result topics of a generation that is out of use, and its consumer group.
    *
    * @throws JobException when the log does not answer or refuses

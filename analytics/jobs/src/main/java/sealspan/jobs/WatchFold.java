@@ -120,7 +120,7 @@ final class WatchFold extends AbstractStreamOperator<Upsert>
     if (!armed) {
       armed = true;
       long now = getProcessingTimeService().getCurrentProcessingTime();
-      getProcessingTimeService().registerTimer(now + pace.pauseMillis(), this::onTimer);
+      getProcessingTimeService().registerTimer(pace.dueMillis(now), this::onTimer);
     }
   }
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sealspan.jobs.SameTables.assertSame;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -99,6 +100,21 @@ class HistoriesTest extends OnRealBroker {
       log.awaitComplete("sites", runtime);
       assertFalse(labels(rows("sites")).isEmpty());
       assertSame(BatchTables.of(events, List.of(), CRITERIA, null), rows("sites"));
+    }
+  }
+
+  @Test
+  void theFirstCheckpointHasReadNothing() {
+    List<LoggedEvent> events = SomeEvents.of(19, 60);
+    log.append(events);
+    CheckpointSettings onlyOne =
+        new CheckpointSettings(
+            checkpoints(StateKept.HEAP).folder(), Duration.ofHours(1), StateKept.HEAP);
+    try (FlinkRuntime runtime = runtime(2)) {
+      runtime.startHistories(job("first", 2), onlyOne);
+      LogUnderTest.until(
+          () -> runtime.progress().filter(p -> p.eventsRead() == events.size()).isPresent());
+      assertEquals(Map.of(), log.committed("first"), "what was read at the first checkpoint");
     }
   }
 

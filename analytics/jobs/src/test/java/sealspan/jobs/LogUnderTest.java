@@ -188,7 +188,8 @@ final class LogUnderTest implements AutoCloseable {
         });
   }
 
-  private Map<TopicPartition, Long> committed(String generation) {
+  /** The offsets that a checkpoint of the jobs has committed; empty where none has. */
+  Map<TopicPartition, Long> committed(String generation) {
     try {
       return admin
           .listConsumerGroupOffsets(ResultTopics.historiesGroup(generation))

@@ -12,53 +12,43 @@ class SendPaceTest {
 
   @Test
   void restsThreeTimesAsLongAsItWorkedWithinLimits() {
-    assertEquals(100, pace.pauseMillis());
+    assertEquals(1_100, pace.dueMillis(1_000));
     pace.took(2_000_000_000L);
-    assertEquals(6_000, pace.pauseMillis());
+    assertEquals(7_000, pace.dueMillis(1_000));
     pace.took(60_000_000_000L);
-    assertEquals(30_000, pace.pauseMillis());
+    assertEquals(31_000, pace.dueMillis(1_000));
     pace.took(1_000);
-    assertEquals(100, pace.pauseMillis());
+    assertEquals(1_100, pace.dueMillis(1_000));
   }
 
   @Test
   void whatPeopleRecordIsNotHeld() {
-    assertFalse(pace.holds(1_000));
-    arrive(50);
-    assertFalse(pace.holds(2_000));
+    assertFalse(heldAfter(1_000, 1));
+    assertFalse(heldAfter(5_000, 50));
   }
 
   @Test
-  void aFloodIsHeldUntilItIsOver() {
-    assertFalse(pace.holds(1_000));
-    arrive(300);
-    assertTrue(pace.holds(1_100));
-    arrive(300);
-    assertTrue(pace.holds(1_200));
-    arrive(5);
-    assertTrue(pace.holds(1_300), "the reading may only falter");
-    assertTrue(pace.holds(3_199));
-    assertFalse(pace.holds(3_200));
-    assertFalse(pace.holds(3_300));
+  void aFloodIsHeldFromItsFirstMomentUntilItIsOver() {
+    assertTrue(heldAfter(1_000, 300), "also where nothing came before");
+    assertTrue(heldAfter(1_100, 300));
+    assertTrue(heldAfter(1_200, 5), "the reading may only falter");
+    assertTrue(heldAfter(2_900, 0));
+    assertFalse(heldAfter(3_100, 0));
+    assertFalse(heldAfter(3_200, 1));
   }
 
   @Test
   void aFloodThatDoesNotEndIsHeldForAQuarterOfAnHourAtATime() {
-    assertFalse(pace.holds(1_000));
-    long sent =
-        IntStream.rangeClosed(1, 3_000)
-            .filter(
-                second -> {
-                  arrive(2_000);
-                  return !pace.holds(1_000 + 1_000L * second);
-                })
-            .count();
+    long sent = IntStream.rangeClosed(1, 30_000).filter(i -> !heldAfter(100L * i, 200)).count();
     assertEquals(3, sent);
   }
 
-  private void arrive(int events) {
+  /** Begins to wait, takes in so many events, and tells whether they are held when it is due. */
+  private boolean heldAfter(long nowMillis, int events) {
+    long due = pace.dueMillis(nowMillis);
     for (int i = 0; i < events; i++) {
       pace.arrived();
     }
+    return pace.holds(due);
   }
 }
