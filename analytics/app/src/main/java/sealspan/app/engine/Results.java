@@ -43,14 +43,22 @@ final class Results implements AutoCloseable {
     this.folder = folder;
     this.generation = generation;
     this.flink = flink;
-    this.job =
-        new JobSettings(
-            log.address(),
-            log.clientSettings(),
-            generation.name(),
-            generation.codeStamp(),
-            criteria,
-            parallelism());
+    this.job = job(log, generation, criteria);
+  }
+
+  private static JobSettings job(LogHome log, Generation generation, AcceptanceCriteria criteria) {
+    return new JobSettings(
+        log.address(),
+        log.clientSettings(),
+        generation.name(),
+        generation.codeStamp(),
+        criteria,
+        parallelism());
+  }
+
+  /** Whether the log has results of a generation of this number, be it another folder's. */
+  static boolean areInLog(LogHome log, Generation generation, AcceptanceCriteria criteria) {
+    return FlinkRuntime.hasResults(job(log, generation, criteria));
   }
 
   /** Tasks side by side in one job. */

@@ -206,7 +206,7 @@ final class Workshop implements AutoCloseable {
     String digest = CriteriaInForce.digest(criteria);
     Optional<Generation> inUse = Generation.read(folder);
     boolean asBefore = inUse.filter(g -> g.isMadeBy(stamp, digest)).isPresent();
-    Generation generation = asBefore ? inUse.get() : newGeneration(stamp, digest);
+    Generation generation = asBefore ? inUse.get() : newGeneration(criteria);
     LOG.info("Begins {}; Flink is up.", generation);
     Results begun = new Results(folder, log, generation, criteria, flink);
     results = begun;
@@ -223,8 +223,18 @@ final class Workshop implements AutoCloseable {
     }
   }
 
-  private Generation newGeneration(String stamp, String digest) {
-    return new Generation(Generation.takeNumber(folder), stamp, digest, Generation.STATE_KEPT);
+  /** One whose number is new to this folder, and to the log: another folder may use that too. */
+  private Generation newGeneration(AcceptanceCriteria criteria) {
+    Generation next;
+    do {
+      next =
+          new Generation(
+              Generation.takeNumber(folder),
+              CodeStamp.running(),
+              CriteriaInForce.digest(criteria),
+              Generation.STATE_KEPT);
+    } while (Results.areInLog(log, next, criteria));
+    return next;
   }
 
   /** Puts a generation in use, whose answers are published, and deletes what others left. */
@@ -270,7 +280,7 @@ final class Workshop implements AutoCloseable {
     Results old = results;
     AcceptanceCriteria criteria = CriteriaInForce.of(folder);
     decisions.adopt(criteria);
-    Generation generation = newGeneration(CodeStamp.running(), CriteriaInForce.digest(criteria));
+    Generation generation = newGeneration(criteria);
     Results fresh = new Results(folder, log, generation, criteria, startFlink(folder));
     anew = fresh;
     try {

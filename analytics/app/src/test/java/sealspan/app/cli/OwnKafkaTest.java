@@ -26,6 +26,7 @@ class OwnKafkaTest {
   private static final Path HOME = Path.of(System.getProperty("sealspan.home"));
 
   @TempDir Path data;
+  @TempDir Path another;
   @TempDir Path elsewhere;
 
   @Test
@@ -42,18 +43,27 @@ class OwnKafkaTest {
           PosixFilePermissions.toString(
               Files.getPosixFilePermissions(data.resolve("kafka.properties"))));
 
-      Typed imported =
-          Typed.at(
-              data, "import", HOME.resolve("sample-events").resolve("events.jsonl").toString());
-      assertEquals(ExitCode.DONE, imported.code(), imported.toString());
-      assertTrue(
-          Typed.at(data, "ask", "history", "--assembly", "NH-01").out().contains("installed"));
-
+      assertAnswers(data, "generation 1");
       assertEquals(ExitCode.DONE, Typed.at(data, "stop").code());
       assertTrue(theirs.trouble().isEmpty(), "the user's broker goes on");
+
+      Typed second = Typed.at(another, "start", "--kafka", theirs.bootstrapServers());
+      assertEquals(ExitCode.DONE, second.code(), second.toString());
+      assertAnswers(another, "generation 2"); // The first is another folder's, in the same log.
     } finally {
       Typed.at(data, "stop");
+      Typed.at(another, "stop");
     }
+  }
+
+  private static void assertAnswers(Path folder, String generation) {
+    String events = HOME.resolve("sample-events").resolve("events.jsonl").toString();
+    Typed imported = Typed.at(folder, "import", events);
+    assertEquals(ExitCode.DONE, imported.code(), imported.toString());
+    assertTrue(
+        Typed.at(folder, "ask", "history", "--assembly", "NH-01").out().contains("installed"));
+    Typed status = Typed.at(folder, "status");
+    assertTrue(status.out().contains(generation + ","), status.toString());
   }
 
   @Test
