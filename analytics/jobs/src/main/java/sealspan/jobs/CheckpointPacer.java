@@ -125,6 +125,9 @@ final class CheckpointPacer implements AutoCloseable {
       read = read(read);
       waiting = log.events() - read;
     }
+    if (!reading) { // It began anew, and counts from there.
+      notForJob = waiting;
+    }
   }
 
   private long read(long before) {
