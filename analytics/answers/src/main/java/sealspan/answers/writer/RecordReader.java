@@ -24,10 +24,10 @@ final class RecordReader {
   private RecordReader() {}
 
   /**
-   * Adds records to a batch, in their order. To unpack them is most of the work, and they are
-   * unpacked side by side.
+   * Adds records to a batch, in their order. Of bundles and events only what tells where they belong
+   * is read, side by side.
    *
-   * @throws AnswersException where the record is damaged, or of a newer version
+   * @throws AnswersException where that is damaged, or of a newer version
    */
   static void read(ConsumerRecords<byte[], byte[]> records, Batch batch) {
     List<ConsumerRecord<byte[], byte[]>> all = new ArrayList<>(records.count());
