@@ -24,8 +24,8 @@ final class RecordReader {
   private RecordReader() {}
 
   /**
-   * Adds records to a batch, in their order. Of bundles and events only what tells where they belong
-   * is read, side by side.
+   * Adds records to a batch, in their order. Of bundles and events only what tells where they
+   * belong is read, side by side.
    *
    * @throws AnswersException where that is damaged, or of a newer version
    */
