@@ -29,8 +29,8 @@ final class CheckpointPacer implements AutoCloseable {
   /** The longest that the reading of a long log is waited for. */
   private static final long LONGEST_CATCH_UP_MILLIS = 900_000;
 
-  /** So many events that wait are waited for; many more than the progress of a job is old. */
-  static final long MUCH_BEHIND = 10_000;
+  /** So many events that wait are waited for; more than come live while progress gets here. */
+  private static final long MUCH_BEHIND = 10_000;
 
   /** A job that has read nothing for so long has caught up with what it resumed from. */
   private static final long STANDSTILL_MILLIS = 10_000;
@@ -84,11 +84,13 @@ final class CheckpointPacer implements AutoCloseable {
   }
 
   /** Makes a checkpoint now and waits for it, or until the job cannot make one. */
-  private void trigger() throws InterruptedException {
+  static void trigger(MiniCluster cluster, JobID job) {
     try {
       cluster.triggerCheckpoint(job, CheckpointType.CONFIGURED).get();
     } catch (ExecutionException e) {
       LOG.debug("No checkpoint of job {} was made.", job, e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
   }
 
@@ -99,9 +101,8 @@ final class CheckpointPacer implements AutoCloseable {
       boolean caughtUp = false;
       while (!Thread.currentThread().isInterrupted()) {
         awaitFloodRead();
-        log.note();
         long begin = System.nanoTime();
-        trigger();
+        trigger(cluster, job);
         long tookMillis = (System.nanoTime() - begin) / 1_000_000;
         // What the first took to catch up tells nothing of the next; a rest would hold live events.
         rest(caughtUp ? tookMillis : 0);
@@ -112,18 +113,20 @@ final class CheckpointPacer implements AutoCloseable {
     }
   }
 
-  /** Waits until most of what is in the log is read, also of what comes meanwhile. */
+  /**
+   * Waits until most of what is in the log is read, also of what comes meanwhile; notes its end.
+   */
   private void awaitFloodRead() throws InterruptedException {
     long until = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(LONGEST_CATCH_UP_MILLIS);
     long read = read(0);
-    long waiting = log.events() - read;
+    long waiting = log.note() - read;
     // After a resume the job has not read what came before.
     notForJob = Math.min(notForJob, waiting);
     boolean reading = true;
     while (reading && waiting - notForJob > MUCH_BEHIND && System.nanoTime() < until) {
       reading = awaitRead(read + waiting - notForJob);
       read = read(read);
-      waiting = log.events() - read;
+      waiting = log.note() - read;
     }
     if (!reading) { // It began anew, and counts from there.
       notForJob = waiting;

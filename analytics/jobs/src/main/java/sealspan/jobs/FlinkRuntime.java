@@ -26,6 +26,9 @@ public final class FlinkRuntime implements AutoCloseable {
 
   private static final Duration POLL = Duration.ofMillis(50);
 
+  /** After so many without one it is asked for: one that a job declined Flink does not repeat. */
+  private static final int LOOKS_AT_FIRST_CHECKPOINT = 40;
+
   /** Failures before the first checkpoint after which the state resumed from is given up. */
   private static final int RESUME_ATTEMPTS = 2;
 
@@ -119,10 +122,15 @@ public final class FlinkRuntime implements AutoCloseable {
     HistoriesGraph.build(env, job);
     histories = submit(env);
     int attempts = resumeFrom.isPresent() ? RESUME_ATTEMPTS : BEGIN_ATTEMPTS;
-    while (!status(histories).isGloballyTerminalState()
-        && JobTrouble.failures(cluster, histories) < attempts) {
+    for (int looks = 1;
+        !status(histories).isGloballyTerminalState()
+            && JobTrouble.failures(cluster, histories) < attempts;
+        looks++) {
       if (CheckpointPacer.hasMadeOne(cluster, histories)) {
         return true;
+      }
+      if (looks % LOOKS_AT_FIRST_CHECKPOINT == 0) {
+        CheckpointPacer.trigger(cluster, histories);
       }
       pause();
     }

@@ -28,28 +28,23 @@ final class LogEnd implements AutoCloseable {
     this.admin = Admin.create(job.clients());
   }
 
-  /** Notes where the log ends now. */
-  void note() {
+  /** Notes where the log ends now; tells how many events it has, or had where it does not say. */
+  long note() {
     noted = now();
+    if (!noted.isEmpty()) {
+      events =
+          noted.entrySet().stream()
+              .filter(end -> end.getKey().topic().equals(Topics.EVENTS))
+              .mapToLong(Map.Entry::getValue)
+              .sum();
+    }
+    return events;
   }
 
   /** Whether it ends elsewhere now; false also where it does not say. */
   boolean hasMoved() {
     Map<TopicPartition, Long> now = now();
     return !now.isEmpty() && !now.equals(noted);
-  }
-
-  /** Number of events in the log now; that of the last time where it does not say. */
-  long events() {
-    Map<TopicPartition, Long> now = now();
-    if (!now.isEmpty()) {
-      events =
-          now.entrySet().stream()
-              .filter(end -> end.getKey().topic().equals(Topics.EVENTS))
-              .mapToLong(Map.Entry::getValue)
-              .sum();
-    }
-    return events;
   }
 
   /** Offset after the last record by partition; empty where the log does not answer. */

@@ -34,14 +34,7 @@ public final class RowLoader implements AutoCloseable {
 
   /** Appends one row under the key of its bundle. */
   public void add(String bundleKey, Record row) throws SQLException {
-    TableDefinition table = Tables.of(row.getClass());
-    TableAppender appender = appender(table);
-    DuckDBAppender out = appender.beginRow();
-    out.append(bundleKey);
-    for (Column column : table.columns()) {
-      column.append(row, out);
-    }
-    appender.endRow();
+    append(bundleKey.getBytes(UTF_8), row.getClass(), (column, out) -> column.append(row, out));
   }
 
   /**
@@ -60,11 +53,11 @@ public final class RowLoader implements AutoCloseable {
         } else if (part.list()) {
           for (long rows = packed.readArrayStart(); rows != 0; rows = packed.arrayNext()) {
             for (long i = 0; i < rows; i++) {
-              add(key, part.rowClass(), packed);
+              append(key, part.rowClass(), (column, out) -> column.append(packed, out));
             }
           }
         } else if (packed.readIndex() != 0) {
-          add(key, part.rowClass(), packed);
+          append(key, part.rowClass(), (column, out) -> column.append(packed, out));
         }
       }
     } catch (IOException | RuntimeException e) { // Bytes of chance fail in any way that there is.
@@ -73,14 +66,19 @@ public final class RowLoader implements AutoCloseable {
     }
   }
 
-  private void add(byte[] bundleKey, Class<? extends Record> rowClass, Decoder packed)
-      throws IOException, SQLException {
+  /** Gives the values of a row, one for each call, in the order of the columns. */
+  private interface Values<E extends Exception> {
+    void append(Column column, DuckDBAppender out) throws E, SQLException;
+  }
+
+  private <E extends Exception> void append(
+      byte[] bundleKey, Class<? extends Record> rowClass, Values<E> values) throws E, SQLException {
     TableDefinition table = Tables.of(rowClass);
     TableAppender appender = appender(table);
     DuckDBAppender out = appender.beginRow();
     out.append(bundleKey);
     for (Column column : table.columns()) {
-      column.append(packed, out);
+      values.append(column, out);
     }
     appender.endRow();
   }

@@ -94,12 +94,7 @@ final class RowStore {
 
   private static Collection<Class<?>> contents(Collection<Upsert> upserts) {
     Collection<Class<?>> classes = new LinkedHashSet<>();
-    upserts.forEach(
-        u ->
-            classes.add(
-                u.content() instanceof PackedBundle bundle
-                    ? bundle.type()
-                    : u.content().getClass()));
+    upserts.forEach(u -> classes.add(u.type()));
     return classes;
   }
 

@@ -25,6 +25,11 @@ record Upsert(String key, long revision, Rule rule, Object content) {
     FIRST
   }
 
+  /** Class of the bundle or of the row. */
+  Class<?> type() {
+    return content instanceof PackedBundle bundle ? bundle.type() : content.getClass();
+  }
+
   static Upsert of(PackedBundle bundle) {
     return new Upsert(bundle.key(), bundle.revision(), Rule.NEWEST, bundle);
   }

@@ -91,9 +91,13 @@ record Generation(int number, String codeStamp, String criteriaDigest, StateKept
     return number;
   }
 
-  /** This generation and those that were begun after it and never came into use. */
-  List<Generation> upTo(Generation next) {
+  /**
+   * This generation, and those that this folder began after it and that never came into use.
+   * Numbers between that it did not begin may be another folder's on the same log.
+   */
+  List<Generation> upTo(Generation next, DataFolder folder) {
     return IntStream.range(number, next.number)
+        .filter(other -> other == number || Files.isDirectory(folder.checkpoints(other)))
         .mapToObj(other -> new Generation(other, codeStamp, criteriaDigest, stateKept))
         .toList();
   }

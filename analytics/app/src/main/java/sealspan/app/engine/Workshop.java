@@ -240,7 +240,7 @@ final class Workshop implements AutoCloseable {
   /** Puts a generation in use, whose answers are published, and deletes what others left. */
   private void putInUse(Results fresh, Optional<Generation> before) {
     fresh.generation().write(folder);
-    for (Generation old : before.map(b -> b.upTo(fresh.generation())).orElse(List.of())) {
+    for (Generation old : before.map(b -> b.upTo(fresh.generation(), folder)).orElse(List.of())) {
       fresh.forget(old);
     }
   }

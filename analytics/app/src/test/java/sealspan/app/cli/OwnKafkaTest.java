@@ -8,8 +8,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import org.apache.kafka.clients.admin.Admin;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,6 +22,7 @@ import sealspan.ingest.log.BrokerClassPath;
 import sealspan.ingest.log.BrokerSettings;
 import sealspan.ingest.log.BrokerState;
 import sealspan.ingest.log.LocalBroker;
+import sealspan.table.ResultTopics;
 
 /** A record that is kept on a Kafka of the user's own: here another broker on this machine. */
 @Timeout(value = 5, unit = TimeUnit.MINUTES)
@@ -50,9 +54,23 @@ class OwnKafkaTest {
       Typed second = Typed.at(another, "start", "--kafka", theirs.bootstrapServers());
       assertEquals(ExitCode.DONE, second.code(), second.toString());
       assertAnswers(another, "generation 2"); // The first is another folder's, in the same log.
+
+      assertEquals(ExitCode.DONE, Typed.at(data, "start").code());
+      Typed rebuilt = Typed.at(data, "rebuild");
+      assertEquals(ExitCode.DONE, rebuilt.code(), rebuilt.toString());
+      assertAnswers(data, "generation 3");
+      Set<String> topics = topics(theirs.bootstrapServers());
+      assertTrue(topics.contains(ResultTopics.rows("g2")), "another folder's stay: " + topics);
+      assertFalse(topics.contains(ResultTopics.rows("g1")), "its own old ones go: " + topics);
     } finally {
       Typed.at(data, "stop");
       Typed.at(another, "stop");
+    }
+  }
+
+  private static Set<String> topics(String bootstrapServers) throws Exception {
+    try (Admin admin = Admin.create(Map.of("bootstrap.servers", bootstrapServers))) {
+      return admin.listTopics().names().get();
     }
   }
 
