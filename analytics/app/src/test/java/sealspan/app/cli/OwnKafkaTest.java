@@ -54,6 +54,7 @@ class OwnKafkaTest {
       Typed second = Typed.at(another, "start", "--kafka", theirs.bootstrapServers());
       assertEquals(ExitCode.DONE, second.code(), second.toString());
       assertAnswers(another, "generation 2"); // The first is another folder's, in the same log.
+      assertEquals(ExitCode.DONE, Typed.at(another, "stop").code());
 
       assertEquals(ExitCode.DONE, Typed.at(data, "start").code());
       Typed rebuilt = Typed.at(data, "rebuild");
